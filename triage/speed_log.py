@@ -1,0 +1,168 @@
+"""The one form that every recording takes before anything is measured on it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from triage.corners import CORNERS, Corner
+
+FloatArray = NDArray[np.float64]
+BoolArray = NDArray[np.bool_]
+
+CHANNEL_UNITS: Final[dict[str, str]] = {
+    "steering_rad": "rad",
+    "yaw_rate_radps": "rad/s",
+    "lateral_mps2": "m/s2",
+    "longitudinal_mps2": "m/s2",
+    "brake": "",
+    "reference_mps": "m/s",
+    **{f"pulses_{corner}": "" for corner in CORNERS},
+    **{f"fault_{corner}": "" for corner in CORNERS},
+}
+"""Every companion channel a log may carry, with its SI unit.
+
+Steering angle, yaw rate and lateral acceleration are positive to the left (ISO 8855). ``pulses_*``
+are unwrapped pulse counts, ``fault_*`` the control unit's own fault bits.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class SpeedTrace:
+    """The recorded speed of one wheel on its own clock.
+
+    Attributes
+    ----------
+    time_s : float64[N]
+        Seconds since the start of the log, never falling.
+    speed_mps : float64[N]
+        Speed; NaN exactly where ``invalid`` is set.
+    invalid : bool[N]
+        Samples the log marks as not available, or that are no usable number. Never replaced by 0.
+    resolution_mps : float
+        Smallest step of the recorded numbers; 0 when none can be seen.
+    source : str
+        Column or ``Message.Signal`` the trace was read from.
+    unit : str
+        Unit in which the log gave the speed.
+    """
+
+    time_s: FloatArray
+    speed_mps: FloatArray
+    invalid: BoolArray
+    resolution_mps: float
+    source: str
+    unit: str
+
+    def __post_init__(self) -> None:
+        _freeze(self.time_s, self.speed_mps, self.invalid)
+
+    @property
+    def valid_count(self) -> int:
+        """Number of usable samples."""
+        return int(np.count_nonzero(~self.invalid))
+
+
+@dataclass(frozen=True, slots=True)
+class Channel:
+    """A companion signal on its own clock, SI inside.
+
+    Attributes
+    ----------
+    time_s : float64[N]
+        Seconds since the start of the log, never falling.
+    value : float64[N]
+        In the unit of :data:`CHANNEL_UNITS`; only valid samples are kept.
+    source : str
+        Column or ``Message.Signal`` it was read from.
+    """
+
+    time_s: FloatArray
+    value: FloatArray
+    source: str
+
+    def __post_init__(self) -> None:
+        _freeze(self.time_s, self.value)
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """Something the user must know about how a log was read.
+
+    ``code`` is one of the warning codes of the command line's JSON (README.md lists them); ``count`` is
+    how often it happened.
+    """
+
+    code: str
+    message: str
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class HistoryStep:
+    """One thing that was done to the data, appended after it succeeded."""
+
+    action: str
+    detail: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class SpeedLog:
+    """A whole recording.
+
+    Attributes
+    ----------
+    file : str
+        What the user opened, as given; the parts joined by ``", "``.
+    format : str
+        Kind of file in the words of the reader, such as ``table (csv)``.
+    start : datetime or None
+        Instant of ``time_s == 0`` when the log tells it.
+    wheels : mapping of corner to SpeedTrace
+        All four corners.
+    channels : mapping of channel name to Channel
+        Names from :data:`CHANNEL_UNITS`.
+    """
+
+    file: str
+    format: str
+    start: datetime | None
+    wheels: Mapping[Corner, SpeedTrace]
+    channels: Mapping[str, Channel] = field(default_factory=dict)
+    notices: tuple[Notice, ...] = ()
+    history: tuple[HistoryStep, ...] = ()
+
+    @property
+    def instants_s(self) -> FloatArray:
+        """Distinct instants at which at least one wheel has a valid sample, float64[M], rising."""
+        return np.unique(np.concatenate([trace.time_s[~trace.invalid] for trace in self.wheels.values()]))
+
+    @property
+    def duration_s(self) -> float:
+        """Last minus first valid instant; 0 when there are fewer than two."""
+        bounds = [
+            (valid[0], valid[-1])
+            for trace in self.wheels.values()
+            if (valid := trace.time_s[~trace.invalid]).size
+        ]
+        if not bounds:
+            return 0.0
+        return float(max(last for _, last in bounds) - min(first for first, _ in bounds))
+
+    def noticed(self, *notices: Notice) -> SpeedLog:
+        """Return the same log with more notices."""
+        return replace(self, notices=(*self.notices, *notices))
+
+    def did(self, action: str, detail: str = "") -> SpeedLog:
+        """Return the same log with one more step in its history."""
+        return replace(self, history=(*self.history, HistoryStep(action, detail)))
+
+
+def _freeze(*arrays: NDArray[np.generic]) -> None:
+    for array in arrays:
+        array.setflags(write=False)

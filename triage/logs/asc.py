@@ -1,0 +1,177 @@
+"""Frames as ASC text: header with date and number base, one event per line."""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime
+from typing import Final
+
+from triage.logs.frames import (
+    EXTENDED_MAX,
+    REPORT_EVERY,
+    FrameCollector,
+    Frames,
+    frame_key,
+    incomplete,
+    report_bytes,
+)
+from triage.logs.source import Source
+from triage.progress import Progress
+
+_HEADER: Final = re.compile(
+    rb"^(date\s|base\s+(hex|dec)|begin\s+trigger\s*block|(no\s+)?internal events logged|//\s*version)",
+    re.IGNORECASE | re.MULTILINE,
+)
+_BASE: Final = re.compile(
+    rb"^base\s+(hex|dec)(?:\s+timestamps\s+(absolute|relative))?", re.IGNORECASE | re.MULTILINE
+)
+_CLASSIC: Final = re.compile(
+    rb"^\s*(?P<time>-?\d+[.,]\d+)\s+(?P<bus>\d+)\s+(?P<id>[0-9A-Fa-f]+)(?P<ext>x?)\s+(?P<dir>Rx|Tx|TxRq)\s+"
+    rb"(?P<kind>[dr])(?:\s+(?P<len>[0-9A-Fa-f]+))?(?P<data>(?:\s+[0-9A-Fa-f]{1,3}(?![0-9A-Za-z]))*)"
+)
+_FD: Final = re.compile(
+    rb"^\s*(?P<time>-?\d+[.,]\d+)\s+CANFD\s+(?P<bus>\d+)\s+(?P<dir>Rx|Tx|TxRq)\s+(?P<id>[0-9A-Fa-f]+)(?P<ext>x?)\s+"
+    rb"(?:(?P<name>\S+)\s+)??(?P<brs>[01])\s+(?P<esi>[01])\s+(?P<dlc>[0-9A-Fa-f])\s+(?P<len>\d+)"
+    rb"(?P<data>(?:\s+[0-9A-Fa-f]{1,3}(?![0-9A-Za-z]))*)"
+)
+_EVENT: Final = re.compile(rb"^\s*(-?\d+[.,]\d+)\s+\S")
+_ERROR: Final = re.compile(
+    rb"^\s*-?\d+[.,]\d+\s+(?:CANFD\s+)?\d+\s+(?:(?:Rx|Tx)\s+)?ErrorFrame", re.IGNORECASE
+)
+_DATE: Final = re.compile(
+    r"(?P<before>[^\W\d_][^\d:]*?)[.\s]+(?P<day>\d{1,2})\s+(?P<hour>\d{1,2}):(?P<minute>\d{2}):(?P<second>\d{2})"
+    r"(?:[.,:](?P<fraction>\d{1,6}))?(?:\s+(?P<half>[ap]m))?\s+(?P<year>\d{4})",
+    re.IGNORECASE,
+)
+_MONTHS: Final = (
+    ("jan", "gen", "ene"), ("feb", "fév", "fev"), ("mar", "mär", "mrz", "mrt"), ("apr", "avr", "abr"),
+    ("may", "mai", "mag"), ("jun", "juin", "giu"), ("jul", "juil", "lug"), ("aug", "aoû", "aou", "ago"),
+    ("sep", "set"), ("oct", "okt", "ott"), ("nov",), ("dec", "dez", "déc", "dic"),
+)  # fmt: skip
+
+
+def probe_asc(source: Source) -> float:
+    """Give the confidence from header and event lines."""
+    if not source.is_text:
+        return 0.0
+    head = source.text_bytes()[:65536] if not source.encoding.startswith("utf-16") else source.text_bytes()
+    lines = [line for line in head[:65536].splitlines()[:60] if line.strip()]
+    events = sum(_CLASSIC.match(line) is not None or _FD.match(line) is not None for line in lines)
+    if _HEADER.match(head.lstrip()):
+        return 0.95
+    return 0.8 * events / len(lines) if lines else 0.0
+
+
+def read_asc(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
+    """Read the data frames of an ASC text."""
+    text = source.text_bytes()
+    base = _BASE.search(text[:8192])
+    radix = 10 if base is not None and base.group(1).lower() == b"dec" else 16
+    relative = base is not None and (base.group(2) or b"").lower() == b"relative"
+    collector = FrameCollector(wanted)
+    done, now, number = 0, 0.0, 0
+    for number, line in enumerate(text.splitlines(), start=1):
+        if number % REPORT_EVERY == 0:
+            report_bytes(progress, done, len(text))
+        done += len(line) + 1
+        event = _EVENT.match(line)
+        if event is None:
+            continue
+        stamp = float(event.group(1).replace(b",", b"."))
+        now = now + stamp if relative else stamp
+        _take(collector, line, now, radix)
+    _note_cut(source, text, number, radix, collector)
+    return collector.frames("CAN frames (ASC)", _start(text, source.encoding))
+
+
+def read_date(text: str) -> datetime | None:
+    """Read the date of an ASC header, in English or German (and a few more), 12 or 24 hours.
+
+    Examples
+    --------
+    >>> read_date("Tue Mar 10 02:15:16.000 pm 2026")
+    datetime.datetime(2026, 3, 10, 14, 15, 16)
+    """
+    found = _DATE.search(text)
+    month = _month(found["before"]) if found is not None else 0
+    if found is None or not month:
+        return None
+    hour = int(found["hour"])
+    if found["half"]:
+        hour = hour % 12 + (12 if found["half"].lower() == "pm" else 0)
+    micro = int((found["fraction"] or "0").ljust(6, "0"))
+    try:
+        return datetime(  # noqa: DTZ001 - the header gives local time and no zone
+            int(found["year"]),
+            month,
+            int(found["day"]),
+            hour,
+            int(found["minute"]),
+            int(found["second"]),
+            micro,
+        )
+    except ValueError:
+        return None
+
+
+def _month(before: str) -> int:
+    """Find the number of the month named before the day, 0 when none is; the weekday may look like one."""
+    for word in reversed(re.findall(r"[^\W\d_]+", before.lower())):
+        for number, names in enumerate(_MONTHS, start=1):
+            if any(word.startswith(name) for name in names):
+                return number
+    return 0
+
+
+def _take(collector: FrameCollector, line: bytes, time_s: float, radix: int) -> None:
+    found = _CLASSIC.match(line) or _FD.match(line)
+    if found is None:
+        if _ERROR.match(line):
+            collector.odd["error frames"] += 1
+        return
+    groups = found.groupdict()
+    if groups.get("kind") == b"r":
+        collector.odd["remote frames"] += 1
+        return
+    payload, identifier = _payload(found, radix), _number(found["id"], radix)
+    if payload is None or not 0 <= identifier <= EXTENDED_MAX:
+        collector.odd["frames with damaged data"] += 1
+        return
+    key = frame_key(identifier, extended=bool(found["ext"]))
+    collector.add(time_s, key, found["bus"].decode("ascii"), payload)
+
+
+def _number(digits: bytes, radix: int) -> int:
+    try:
+        return int(digits, radix)
+    except ValueError:
+        return -1
+
+
+def _payload(found: re.Match[bytes], radix: int) -> bytes | None:
+    try:
+        # the length of classic frames is one hex digit in either base; FD lines give decimal bytes
+        length = int(found["len"] or b"0", 16 if "kind" in found.groupdict() else 10)
+        values = bytes(int(cell, radix) for cell in found["data"].split()[:length])
+        return values if len(values) == length else None
+    except ValueError:
+        return None
+
+
+def _start(text: bytes, encoding: str) -> datetime | None:
+    for line in text[:8192].splitlines()[:20]:
+        if re.match(rb"\s*date\s", line, re.IGNORECASE):
+            return read_date(
+                line.strip()[4:].decode("utf-8" if encoding.startswith("utf") else encoding, "replace")
+            )
+    return None
+
+
+def _note_cut(source: Source, text: bytes, lines: int, radix: int, collector: FrameCollector) -> None:
+    if text.endswith((b"\n", b"\r")):
+        return
+    last = text.rstrip().rpartition(b"\n")[2]
+    found = _CLASSIC.match(last) or _FD.match(last)
+    remote = found is not None and found.groupdict().get("kind") == b"r"
+    if found is not None and not remote and _payload(found, radix) is None:
+        collector.notices.append(incomplete(source, f"line {lines}", "the last line is cut off"))

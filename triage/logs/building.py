@@ -1,0 +1,194 @@
+"""From raw signals to a :class:`triage.speed_log.SpeedLog`: choice, unit, clock, companions, notices."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNERS, Corner
+from triage.errors import DamagedLog, SignalMappingError
+from triage.logs.clock import OrderedSamples, order_samples
+from triage.logs.companions import build_companions
+from triage.logs.mapping import Candidate, choose_signals
+from triage.logs.options import ReadOptions
+from triage.logs.quality import quality_notices
+from triage.logs.recording import Recording
+from triage.logs.sentinels import without_sentinels
+from triage.logs.speed_units import doubt_unit, metres_per_unit, settle_unit
+from triage.speed_log import FloatArray, HistoryStep, Notice, SpeedLog, SpeedTrace
+
+_NEAR_ZERO_S: Final = 60.0
+"""A clock that starts within this of zero is left as it is, so that its seconds stay those of the file."""
+
+_STEP_SAMPLES: Final = 20000
+
+
+@dataclass(frozen=True, slots=True)
+class _Wheel:
+    candidate: Candidate
+    samples: OrderedSamples
+    coded_count: int
+
+
+def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog:
+    """Build the log.
+
+    Parameters
+    ----------
+    recording : Recording
+        All parts, joined.
+    options : ReadOptions
+    file : str
+        What the user opened.
+
+    Raises
+    ------
+    SignalMappingError, DamagedLog, LogReadError
+        When the wheels are not certain, hold no numbers, or their unit needs a tyre radius.
+    """
+    chosen = choose_signals(recording.signals, options.mapping, file)
+    unit, unit_notices = settle_unit(chosen.wheels, options, file)
+    factor = metres_per_unit(unit, options, file)
+    wheels = {corner: _wheel(chosen.wheels[corner], factor) for corner in CORNERS}
+    _refuse_without_numbers(wheels, file)
+    zero_s = _zero(wheels)
+    traces = {
+        corner: _trace(wheel, factor=factor, unit=unit, zero_s=zero_s) for corner, wheel in wheels.items()
+    }
+    channels, channel_notices = build_companions(chosen.companions, traces, zero_s)
+    notices = (
+        *recording.notices,
+        *chosen.notices,
+        *_clock_notices(wheels),
+        *_invalid_notices(wheels, traces),
+        *unit_notices,
+        *doubt_unit(traces, channels.get("reference_mps"), unit, file),
+        *channel_notices,
+    )
+    start = _later(recording.start, zero_s)
+    log = SpeedLog(
+        file, recording.format, start, traces, channels, notices, _history(recording, unit, zero_s)
+    )
+    return log.noticed(*quality_notices(log))
+
+
+def _later(start: datetime | None, seconds: float) -> datetime | None:
+    try:
+        return None if start is None else start + timedelta(seconds=seconds)
+    except OverflowError:
+        return None
+
+
+def _wheel(candidate: Candidate, factor: float) -> _Wheel:
+    value, coded = without_sentinels(candidate.signal.value, factor)
+    return _Wheel(candidate, order_samples(candidate.signal.time_s, value), coded)
+
+
+def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
+    count = {
+        corner: int(np.count_nonzero(~np.isnan(wheel.samples.value))) for corner, wheel in wheels.items()
+    }
+    names = tuple(wheel.candidate.signal.label for wheel in wheels.values())
+    most = max(count.values())
+    if most == 0:
+        raise SignalMappingError(
+            f"the signals {', '.join(names)} hold no valid number",
+            candidates=names,
+            file=file,
+            hint="Choose other signals with --map, or record again.",
+        )
+    if most < 2:
+        raise DamagedLog(
+            "there is a single row of wheel speeds; a recording needs at least two",
+            file=file,
+            hint="Record longer.",
+        )
+    if sum(number > 1 for number in count.values()) < 2:
+        raise SignalMappingError(
+            f"only one of the signals {', '.join(names)} holds valid numbers",
+            candidates=names,
+            file=file,
+            hint="Choose other signals with --map.",
+        )
+
+
+def _zero(wheels: Mapping[Corner, _Wheel]) -> float:
+    first = min(float(wheel.samples.time_s[0]) for wheel in wheels.values() if wheel.samples.time_s.size)
+    return 0.0 if abs(first) <= _NEAR_ZERO_S else first
+
+
+def _trace(wheel: _Wheel, *, factor: float, unit: str, zero_s: float) -> SpeedTrace:
+    time_s = wheel.samples.time_s - zero_s if zero_s else wheel.samples.time_s
+    speed_mps = wheel.samples.value * factor
+    step = wheel.candidate.signal.step or smallest_step(wheel.samples.value)
+    label = wheel.candidate.signal.label
+    return SpeedTrace(time_s, speed_mps, np.isnan(speed_mps), abs(step) * factor, label, unit)
+
+
+def smallest_step(value: FloatArray) -> float:
+    """Smallest step of recorded numbers.
+
+    Parameters
+    ----------
+    value : float64[N]
+        NaN is left out.
+
+    Returns
+    -------
+    float
+        In the unit of ``value``; 0 when there are fewer than two different numbers.
+
+    Notes
+    -----
+    Rounded decimals such as 8.016667 and 8.033333 differ by a step that is itself rounded; steps below a
+    millionth of the largest value are taken for such rounding and left out, and the fifth part of a percent
+    smallest of the rest is given, so that a few numbers off the raster do not count.
+    """
+    number = np.unique(value[~np.isnan(value)][:_STEP_SAMPLES])
+    if number.size < 2:
+        return 0.0
+    step = np.diff(number)
+    step = step[step > 2e-6 * max(float(np.abs(number).max()), 1e-9)]
+    return float(np.quantile(step, 0.002, method="lower")) if step.size else 0.0
+
+
+def _clock_notices(wheels: Mapping[Corner, _Wheel]) -> list[Notice]:
+    notices = []
+    back = max(wheel.samples.back_count for wheel in wheels.values())
+    if back:
+        text = f"the time went back {back} times; the samples were sorted into rising order."
+        notices.append(Notice("clock-went-back", text, back))
+    repeated = max(wheel.samples.repeated_count for wheel in wheels.values())
+    if repeated:
+        text = f"{repeated} time stamps are repeated; the first valid sample of each instant was kept."
+        notices.append(Notice("duplicate-instants", text, repeated))
+    return notices
+
+
+def _invalid_notices(wheels: Mapping[Corner, _Wheel], traces: Mapping[Corner, SpeedTrace]) -> list[Notice]:
+    counts = {corner: int(np.count_nonzero(trace.invalid)) for corner, trace in traces.items()}
+    notices = [
+        Notice(
+            "invalid-samples",
+            f"{corner}: {count} samples are missing or marked invalid (not available) and were left out.",
+            count,
+        )
+        for corner, count in counts.items()
+        if count and traces[corner].valid_count
+    ]
+    silent = [corner for corner, trace in traces.items() if not trace.valid_count]
+    for corner in silent:
+        text = f"{corner}: the signal {wheels[corner].candidate.signal.label} holds no valid sample at all."
+        notices.append(Notice("invalid-samples", text, max(counts[corner], 1)))
+    return notices
+
+
+def _history(recording: Recording, unit: str, zero_s: float) -> tuple[HistoryStep, ...]:
+    steps = [HistoryStep("read", recording.format), HistoryStep("unit", f"{unit} to m/s")]
+    if zero_s:
+        steps.append(HistoryStep("clock", f"{zero_s:.6f} s taken off, so that the log starts at 0"))
+    return tuple(steps)

@@ -1,0 +1,102 @@
+"""Kinds of frame files that python-can reads well enough by itself: TRC and SQLite."""
+
+from __future__ import annotations
+
+import re
+import tempfile
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from typing import Any, Final
+
+from triage.errors import DamagedLog
+from triage.logs.frames import REPORT_EVERY, FrameCollector, Frames, frame_key, incomplete
+from triage.logs.library_noise import quiet
+from triage.logs.source import Source
+from triage.progress import Cancelled, Progress
+
+_TRC_LINE: Final = re.compile(r"^\s*\d+\)?\s+\d+[.,]\d+\s+\S+")
+_EPOCH_FROM_S: Final = 1e8
+
+
+def probe_trc(source: Source) -> float:
+    """Tell by the version comment, or by numbered lines with a time."""
+    if not source.is_text:
+        return 0.0
+    lines = [line for line in source.head_lines()[:60] if line.strip()]
+    if any(line.startswith(";$FILEVERSION") for line in lines[:5]):
+        return 0.95
+    comments = sum(line.startswith(";") for line in lines)
+    events = sum(_TRC_LINE.match(line) is not None and ")" in line.split()[0] for line in lines)
+    return 0.8 if lines and comments and events >= 0.8 * (len(lines) - comments) > 0 else 0.0
+
+
+def read_trc(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
+    """Read a TRC trace."""
+    return _read(source, wanted, progress, suffix=".trc", kind="CAN frames (TRC)")
+
+
+def probe_sqlite(source: Source) -> float:
+    """Tell by the first bytes."""
+    return 0.95 if source.head.startswith(b"SQLite format 3\x00") else 0.0
+
+
+def read_sqlite(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
+    """Read a SQLite file with a table of messages."""
+    return _read(source, wanted, progress, suffix=".db", kind="CAN frames (SQLite)")
+
+
+def _read(source: Source, wanted: frozenset[int], progress: Progress, *, suffix: str, kind: str) -> Frames:
+    collector = FrameCollector(wanted)
+    # the library opens files by name and suffix; a copy also serves packed files
+    with tempfile.TemporaryDirectory() as folder:
+        copy = Path(folder) / f"frames{suffix}"
+        copy.write_bytes(source.data)
+        with quiet("can"):
+            start = _collect(copy, collector, source, progress)
+    if collector.is_empty and not collector.odd:
+        raise DamagedLog(
+            "no frame could be read", file=source.name, place="byte 0", hint="Copy or export it again."
+        )
+    return collector.frames(kind, start)
+
+
+def _collect(copy: Path, collector: FrameCollector, source: Source, progress: Progress) -> datetime | None:
+    zero: float | None = None
+    number = 0
+    try:
+        for number, message in enumerate(_messages(copy), start=1):
+            if number % REPORT_EVERY == 0:
+                progress(min(number / max(len(source.data) / 40, 1), 1.0), "reading frames")
+            if zero is None:
+                zero = message.timestamp if message.timestamp > _EPOCH_FROM_S else 0.0
+            _take(collector, message, message.timestamp - zero)
+    except Cancelled:
+        raise
+    except Exception as error:  # noqa: BLE001 - the readers raise whatever a broken line makes them
+        reason = str(error) or type(error).__name__
+        collector.notices.append(
+            incomplete(source, f"after frame {number}", f"the rest is damaged ({reason})")
+        )
+    return datetime.fromtimestamp(0, UTC) + timedelta(seconds=zero) if zero else None
+
+
+def _messages(copy: Path) -> Iterator[Any]:
+    import can  # noqa: PLC0415 - slow to load, and only few kinds need it
+
+    reader = can.LogReader(str(copy))
+    try:
+        yield from reader
+    finally:
+        reader.stop()
+
+
+def _take(collector: FrameCollector, message: Any, time_s: float) -> None:
+    if message.is_error_frame:
+        collector.odd["error frames"] += 1
+    elif message.is_remote_frame:
+        collector.odd["remote frames"] += 1
+    else:
+        key = frame_key(message.arbitration_id, extended=message.is_extended_id)
+        channel = "" if message.channel is None else str(message.channel)
+        collector.add(time_s, key, channel, bytes(message.data))

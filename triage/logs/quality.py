@@ -1,0 +1,139 @@
+"""What is wanting in a log as a whole: gaps, length, rate, resolution, motion."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNERS
+from triage.speed_log import FloatArray, Notice, SpeedLog
+
+GAP_PERIODS: Final = 2.5
+GAP_MIN_S: Final = 0.04
+"""A span without any wheel sample is a gap when it is longer than both (a task cycle or two may slip)."""
+
+SHORT_S: Final = 5.0
+SHORT_ROWS: Final = 50
+LOW_RATE_HZ: Final = 10.0
+COARSE_MPS: Final = 0.05
+"""Steps beyond this hide a healthy wheel's run-out at any road speed (0.18 km/h; judgement)."""
+
+STANDING_MPS: Final = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class GapSummary:
+    """Spans in which no wheel has a sample.
+
+    Attributes
+    ----------
+    begin_s, length_s : float64[K]
+    period_s : float
+        Usual distance of the instants.
+    """
+
+    begin_s: FloatArray
+    length_s: FloatArray
+    period_s: float
+
+
+def quality_notices(log: SpeedLog) -> list[Notice]:
+    """Say what is wanting in the log."""
+    instants_s = _all_instants(log)
+    gaps = find_gaps(instants_s)
+    tests = (
+        _gap_notice(gaps),
+        _short_notice(log, instants_s),
+        _rate_notice(gaps, instants_s),
+        _step_notice(log),
+    )
+    return [notice for notice in (*tests, _motion_notice(log)) if notice is not None]
+
+
+def find_gaps(instants_s: FloatArray) -> GapSummary:
+    """Find the gaps of a recorder.
+
+    Parameters
+    ----------
+    instants_s : float64[N]
+        Rising instants at which at least one wheel has a sample.
+    """
+    step = np.diff(instants_s)
+    period = float(np.median(step)) if step.size else 0.0
+    gap = step > max(GAP_PERIODS * period, GAP_MIN_S)
+    return GapSummary(instants_s[:-1][gap], step[gap], period)
+
+
+def usual_rate(instants_s: FloatArray) -> float:
+    """Instants per second outside the gaps, in hertz; 0 when there are fewer than two instants."""
+    gaps = find_gaps(instants_s)
+    steps = instants_s.size - 1 - gaps.length_s.size
+    span_s = float(instants_s[-1] - instants_s[0] - gaps.length_s.sum()) if instants_s.size else 0.0
+    return steps / span_s if steps > 0 and span_s > 0 else 0.0
+
+
+def distinct_instants(arrays: list[FloatArray]) -> FloatArray:
+    """Union of rising time arrays; cheap when they are all the same."""
+    first = arrays[0]
+    if all(other is first or np.array_equal(other, first) for other in arrays[1:]):
+        return first
+    return np.unique(np.concatenate(arrays))
+
+
+def _all_instants(log: SpeedLog) -> FloatArray:
+    return distinct_instants([log.wheels[corner].time_s for corner in CORNERS])
+
+
+def _gap_notice(gaps: GapSummary) -> Notice | None:
+    count = int(gaps.length_s.size)
+    if not count:
+        return None
+    at = int(np.argmax(gaps.length_s))
+    text = (
+        f"{count} gap{'s' * (count > 1)} without a sample of any wheel, {sum(gaps.length_s):.2f} s in total, "
+        f"the longest {gaps.length_s[at]:.2f} s at {gaps.begin_s[at]:.2f} s: "
+        "they are gaps of the recording, not losses of one wheel."
+    )
+    return Notice("gaps-in-log", text, count)
+
+
+def _short_notice(log: SpeedLog, instants_s: FloatArray) -> Notice | None:
+    if log.duration_s >= SHORT_S and instants_s.size >= SHORT_ROWS:
+        return None
+    text = (
+        f"the log is short: {instants_s.size} rows in {log.duration_s:.2f} s do not allow most measurements."
+    )
+    return Notice("too-short", text)
+
+
+def _rate_notice(gaps: GapSummary, instants_s: FloatArray) -> Notice | None:
+    rate = usual_rate(instants_s)
+    if not gaps.period_s or rate >= LOW_RATE_HZ:
+        return None
+    return Notice("low-rate", f"only {rate:.1f} samples a second; short losses and ripple cannot be seen.")
+
+
+def _step_notice(log: SpeedLog) -> Notice | None:
+    step = max(trace.resolution_mps for trace in log.wheels.values())
+    if step <= COARSE_MPS or not _moves(log):
+        return None
+    return Notice(
+        "coarse-resolution", f"the speeds are recorded in steps of {step:.3g} m/s; small ripple is lost."
+    )
+
+
+def _motion_notice(log: SpeedLog) -> Notice | None:
+    return (
+        None
+        if _moves(log)
+        else Notice("no-motion", "the car stands all the time; no wheel speed can be judged.")
+    )
+
+
+def _moves(log: SpeedLog) -> bool:
+    return any(
+        trace.valid_count and float(np.nanmax(np.abs(trace.speed_mps))) > STANDING_MPS
+        for trace in log.wheels.values()
+    )

@@ -1,0 +1,102 @@
+"""The one way from files to a speed log."""
+
+from __future__ import annotations
+
+import struct
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Final
+
+from triage.errors import DamagedLog, LogReadError, SettingsError
+from triage.logs.building import build_log
+from triage.logs.databases import SignalDatabase, load_databases
+from triage.logs.options import ReadOptions
+from triage.logs.parts import join_recordings
+from triage.logs.recording import Recording
+from triage.logs.registry import recognise
+from triage.logs.source import open_source
+from triage.progress import Progress, no_progress, part_of
+from triage.speed_log import SpeedLog
+from triage.units import SPEED_UNITS
+
+_DEFAULT: Final = ReadOptions()
+_BROKEN_CONTENT: Final = (ValueError, LookupError, TypeError, ArithmeticError, struct.error, RecursionError)
+"""What parsers raise on content that no reader foresaw; the last net under hostile files."""
+
+
+def read_log(
+    files: Sequence[str | Path], options: ReadOptions = _DEFAULT, progress: Progress = no_progress
+) -> SpeedLog:
+    """Read a recording.
+
+    Parameters
+    ----------
+    files : sequence of str or Path
+        One file, or the parts of one recording in any order.
+    options : ReadOptions
+        What the user settled; the rest is judged from the content.
+    progress : Progress
+        Called often; may raise :class:`triage.progress.Cancelled`.
+
+    Returns
+    -------
+    SpeedLog
+
+    Raises
+    ------
+    LogReadError
+        When the recording cannot be used; the message names file, place, reason and what to do.
+    DatabaseError
+        When a signal database cannot be used.
+    SettingsError
+        When the unit of the options is none.
+    """
+    if not files:
+        raise LogReadError("no file was given", hint="Name a recording.")
+    _refuse_doubles(files)
+    _check_options(options)
+    database = load_databases(options.databases, options.mapping)
+    share = 0.9 / len(files)
+    parts = [
+        _read_part(file, database, part_of(progress, index * share, (index + 1) * share))
+        for index, file in enumerate(files)
+    ]
+    progress(0.9, "choosing the wheels")
+    recording = join_recordings(parts)
+    recording = replace(recording, notices=(*recording.notices, *database.notices))
+    log = build_log(recording, options, ", ".join(str(file) for file in files))
+    progress(1.0, "log read")
+    return log
+
+
+def _refuse_doubles(files: Sequence[str | Path]) -> None:
+    """Refuse a part given twice: hung on its own end it would count as twice the evidence."""
+    counts = Counter(Path(file).absolute() for file in files)
+    for file in files:
+        if counts[Path(file).absolute()] > 1:
+            raise LogReadError("this file is given twice", file=str(file), hint="Name every part once.")
+
+
+def _check_options(options: ReadOptions) -> None:
+    if options.unit is not None and options.unit not in SPEED_UNITS:
+        raise SettingsError(f"unknown unit {options.unit}", hint=f"Known units: {', '.join(SPEED_UNITS)}.")
+
+
+def _read_part(file: str | Path, database: SignalDatabase, progress: Progress) -> tuple[str, Recording]:
+    source = open_source(file)
+    kind = recognise(source)
+    progress(0.0, f"reading {kind.title}")
+    try:
+        recording = kind.read(source, database, progress)
+    except _BROKEN_CONTENT as error:
+        reason = (str(error) or type(error).__name__).splitlines()[0][:200]
+        raise DamagedLog(
+            f"it looks like {kind.title}, but its content is damaged: {reason}",
+            file=source.name,
+            hint="Copy or export the recording again.",
+        ) from error
+    if not any(signal.time_s.size for signal in recording.signals):
+        raise DamagedLog("no samples were found", file=source.name, hint="Check that the recording is whole.")
+    return source.name, replace(recording, notices=(*source.notices, *recording.notices))

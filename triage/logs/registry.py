@@ -1,0 +1,95 @@
+"""Every kind of file that can be read: one row each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+from triage.errors import UnknownLogFormat
+from triage.logs.asc import probe_asc, read_asc
+from triage.logs.blf import probe_blf, read_blf
+from triage.logs.candump import probe_candump, read_candump
+from triage.logs.databases import SignalDatabase
+from triage.logs.decoding import frame_reader
+from triage.logs.frame_tables import probe_frame_table, read_frame_table
+from triage.logs.mdf import probe_mdf, read_mdf
+from triage.logs.other_frames import probe_sqlite, probe_trc, read_sqlite, read_trc
+from triage.logs.recording import Recording
+from triage.logs.source import Source
+from triage.logs.tables import probe_table, read_table
+from triage.progress import Progress
+
+Probe = Callable[[Source], float]
+Read = Callable[[Source, SignalDatabase, Progress], Recording]
+
+
+@dataclass(frozen=True, slots=True)
+class LogKind:
+    """A kind of file.
+
+    Attributes
+    ----------
+    id : str
+    title : str
+        For the user.
+    suffixes : tuple of str
+        Usual suffixes; they only settle a draw between two probes.
+    probe : callable
+        Content of the file to confidence, 0 to 1; never raises.
+    read : callable
+    """
+
+    id: str
+    title: str
+    suffixes: tuple[str, ...]
+    probe: Probe
+    read: Read
+
+
+_SUFFIX_BONUS: Final = 0.05
+_ENOUGH: Final = 0.3
+
+READERS: Final[tuple[LogKind, ...]] = (
+    LogKind("blf", "CAN frames (BLF)", (".blf",), probe_blf, frame_reader(read_blf)),
+    LogKind("mdf", "MDF", (".mf4", ".mdf", ".dat"), probe_mdf, read_mdf),
+    LogKind("sqlite", "CAN frames (SQLite)", (".db", ".sqlite"), probe_sqlite, frame_reader(read_sqlite)),
+    LogKind("asc", "CAN frames (ASC)", (".asc",), probe_asc, frame_reader(read_asc)),
+    LogKind("trc", "CAN frames (TRC)", (".trc",), probe_trc, frame_reader(read_trc)),
+    LogKind("candump", "CAN frames (candump)", (".log", ".txt"), probe_candump, frame_reader(read_candump)),
+    LogKind(
+        "frame-table",
+        "CAN frames (table)",
+        (".csv", ".txt"),
+        probe_frame_table,
+        frame_reader(read_frame_table),
+    ),
+    LogKind("table", "table", (".csv", ".tsv", ".txt"), probe_table, read_table),
+)
+
+
+def recognise(source: Source) -> LogKind:
+    """Find the reader whose probe is surest of the content; the suffix settles a draw.
+
+    Raises
+    ------
+    UnknownLogFormat
+        When none is.
+    """
+    scored = [
+        (kind.probe(source) + _SUFFIX_BONUS * (source.suffix in kind.suffixes), kind) for kind in READERS
+    ]
+    score, best = max(scored, key=lambda pair: pair[0])
+    if score >= _ENOUGH:
+        return best
+    what = (
+        "its text has no table of numbers and no frames"
+        if source.is_text
+        else "it is binary of no known kind"
+    )
+    raise UnknownLogFormat(
+        f"this is no recording that can be read: {what}",
+        file=source.name,
+        place="line 1" if source.is_text else "byte 0",
+        hint=f"Known kinds: {', '.join(dict.fromkeys(kind.title for kind in READERS))}.",
+    )

@@ -1,0 +1,161 @@
+"""Settling the unit of the wheel speeds, and saying so when it is in doubt."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+import numpy as np
+
+from triage.corners import Corner
+from triage.errors import LogReadError, SignalMappingError
+from triage.logs.mapping import Candidate
+from triage.logs.options import ReadOptions
+from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
+from triage.units import KMH, LINEAR_SPEED_MPS, MPH, ROTATION_REV_PER_S, to_kmh
+
+FASTEST_MPS: Final = 100.0
+"""No road car on a road test goes faster (360 km/h)."""
+
+_MIXED_UP: Final = (
+    (MPH / KMH, "mph were taken for km/h"),
+    (KMH / MPH, "km/h were taken for mph"),
+    (KMH, "km/h were taken for m/s"),
+    (1 / KMH, "m/s were taken for km/h"),
+    (100.0, "a factor of 0.01 is missing"),
+    (1000.0, "a factor of 0.001 is missing"),
+    (0.01, "a factor of 100 is missing"),
+)
+_ACCELERATION_MAX_MPS2: Final = 12.0
+_GENTLE_CHANGE: Final = 2.0
+"""Change in one second below which km/h would mean an acceleration of hardly 0.5 m/s2 in the whole drive."""
+
+
+def settle_unit(
+    wheels: Mapping[Corner, Candidate], options: ReadOptions, file: str
+) -> tuple[str, list[Notice]]:
+    """Find the unit of the wheel speeds.
+
+    Returns
+    -------
+    (str, list of Notice)
+        One of :data:`triage.units.SPEED_UNITS`.
+
+    Raises
+    ------
+    SignalMappingError
+        When the four chosen signals state different units.
+    """
+    if options.unit is not None:
+        return options.unit, []
+    stated = {one.sense.unit for one in wheels.values() if one.sense.unit}
+    known = {
+        unit for unit in stated if unit in LINEAR_SPEED_MPS or unit in ROTATION_REV_PER_S or unit == "hz"
+    }
+    if len(known) > 1:
+        raise SignalMappingError(
+            f"the four wheels state different units: {', '.join(sorted(known))}",
+            candidates=tuple(one.signal.label for one in wheels.values()),
+            file=file,
+            hint="Choose signals of one unit with --map, or state the unit with --unit.",
+        )
+    if known:
+        return known.pop(), []
+    unit, why = _judge_unit(wheels)
+    return unit, [
+        Notice("unit-assumed", f"{file}: the speeds have no unit; {unit} was assumed ({why}). Use --unit.")
+    ]
+
+
+def metres_per_unit(unit: str, options: ReadOptions, file: str) -> float:
+    """Metres per second in one unit.
+
+    Raises
+    ------
+    LogReadError
+        When the unit is one of rotation and the rolling circumference (or the pulse count) is not given.
+    """
+    if unit in LINEAR_SPEED_MPS:
+        return LINEAR_SPEED_MPS[unit]
+    if options.circumference_m is None:
+        raise LogReadError(
+            f"the speeds are in {unit}, a unit of rotation, and the tyre radius is not known",
+            file=file,
+            hint="State the rolling radius in metres with --tyre-radius, for example --tyre-radius 0.312.",
+        )
+    if unit in ROTATION_REV_PER_S:
+        return ROTATION_REV_PER_S[unit] * options.circumference_m
+    if options.pulses_per_rev is None:
+        raise LogReadError(
+            "the speeds are in pulses per second, and the pulses of one revolution are not known",
+            file=file,
+            hint="State pulses_per_rev in a vehicle file and give it with --vehicle.",
+        )
+    return options.circumference_m / options.pulses_per_rev
+
+
+def doubt_unit(
+    traces: Mapping[Corner, SpeedTrace], reference: Channel | None, unit: str, file: str
+) -> list[Notice]:
+    """Say so when the speeds are too high for a car or disagree with another speed in the log."""
+    notices = []
+    fastest = max((float(np.nanmax(t.speed_mps)) for t in traces.values() if t.valid_count), default=0.0)
+    if fastest > FASTEST_MPS:
+        text = (
+            f"{file}: the wheels reach {to_kmh(fastest):.0f} km/h, which is implausible: "
+            f"the unit ({unit}) or the factor of the signals is wrong. The numbers are used as written; "
+            "state the right unit with --unit."
+        )
+        notices.append(Notice("unit-doubtful", text))
+    ratio = _ratio_to(reference, traces) if reference is not None else None
+    if ratio is not None and reference is not None and abs(ratio - 1) > 0.06:
+        known = [what for factor, what in _MIXED_UP if abs(ratio / factor - 1) < 0.06]
+        because = f"; it looks as if {known[0]}" if known else ""
+        text = (
+            f"{file}: the wheels read {ratio:.2f} times the vehicle speed {reference.source}{because}. "
+            "The numbers are used as written; state the right unit with --unit."
+        )
+        notices.append(Notice("unit-doubtful", text))
+    return notices
+
+
+def _ratio_to(reference: Channel, traces: Mapping[Corner, SpeedTrace]) -> float | None:
+    """Middle ratio of all wheels to the other speed, while it is above 3 m/s."""
+    moving = reference.value > 3.0
+    if np.count_nonzero(moving) < 10:
+        return None
+    ratios = [
+        float(np.median(np.interp(reference.time_s[moving], *_valid(trace)) / reference.value[moving]))
+        for trace in traces.values()
+        if trace.valid_count > 1
+    ]
+    return float(np.median(ratios)) if ratios else None
+
+
+def _valid(trace: SpeedTrace) -> tuple[FloatArray, FloatArray]:
+    return trace.time_s[~trace.invalid], trace.speed_mps[~trace.invalid]
+
+
+def _judge_unit(wheels: Mapping[Corner, Candidate]) -> tuple[str, str]:
+    """Judge km/h against m/s by the top value and by what a car can brake and accelerate."""
+    top = max(float(np.nanmax(one.signal.value, initial=0.0)) for one in wheels.values())
+    if top > FASTEST_MPS:
+        return "km/h", f"values up to {top:.0f}"
+    hardest = float(np.median([_hardest_change(one) for one in wheels.values()]))
+    if hardest > _ACCELERATION_MAX_MPS2:
+        return "km/h", "as m/s the car would brake or accelerate too hard"
+    if 0 < hardest < _GENTLE_CHANGE and top < 45.0:
+        return "m/s", "as km/h the car would hardly accelerate"
+    return "km/h", "the usual unit"
+
+
+def _hardest_change(one: Candidate) -> float:
+    """Largest usual change of the value in one second."""
+    keep = ~np.isnan(one.signal.value)
+    time_s, value = one.signal.time_s[keep], one.signal.value[keep]
+    if time_s.size < 3 or np.ptp(time_s) < 2.0:
+        return 0.0
+    order = np.argsort(time_s, kind="stable")
+    grid = np.arange(time_s.min(), time_s.max(), 0.25)
+    smooth = np.interp(grid, time_s[order], value[order])
+    return float(np.percentile(np.abs(smooth[4:] - smooth[:-4]), 95)) if grid.size > 8 else 0.0

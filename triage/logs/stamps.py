@@ -1,0 +1,257 @@
+"""Time as tables write it: seconds, milliseconds, epoch counts, calendar stamps, times of day."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+from typing import Final
+
+import numpy as np
+import pandas as pd
+
+from triage.errors import LogReadError
+from triage.logs.names import bracket_unit
+from triage.logs.table_layout import TableLayout, is_number_text, is_stamp_text
+from triage.logs.unit_texts import TIME_UNIT_S, normal_unit
+from triage.logs.vocabulary import word_set
+from triage.speed_log import BoolArray, FloatArray, Notice
+
+_TIME_WORDS: Final = word_set(
+    "t time times zeit zeitstempel timestamp timestamps stamp ts datetime date datum uhrzeit elapsed "
+    "clock tiempo temps tempo epoch seconds sec secs"
+)
+_SUFFIX: Final = re.compile(r"(?:^|[_\s.])(s|sec|secs|ms|msec|us|usec|µs|ns|nsec|min)$", re.IGNORECASE)
+_EPOCH_RANGES: Final = ((1.0, 4e8, 4.2e9), (1e-3, 4e11, 4.2e12), (1e-6, 4e14, 4.2e15), (1e-9, 4e17, 4.2e18))
+"""Seconds in one count, and the counts that stand for 1982 to 2103."""
+
+_DAY_S: Final = 86400.0
+_STAMP_FORMATS: Final = (
+    "ISO8601", "%d.%m.%Y %H:%M:%S.%f", "%d.%m.%Y %H:%M:%S", "%d.%m.%y %H:%M:%S.%f", "%d.%m.%y %H:%M:%S",
+    "%m/%d/%Y %H:%M:%S.%f", "%m/%d/%Y %H:%M:%S", "%m/%d/%Y %I:%M:%S.%f %p", "%m/%d/%Y %I:%M:%S %p",
+    "%d/%m/%Y %H:%M:%S.%f", "%d/%m/%Y %H:%M:%S", "%Y/%m/%d %H:%M:%S.%f", "%Y/%m/%d %H:%M:%S",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class TimeColumn:
+    """The clock of a table.
+
+    Attributes
+    ----------
+    indices : tuple of int
+        Columns it was read from.
+    time_s : float64[N]
+        Seconds in row order; NaN where the row has no readable time.
+    start : datetime or None
+        Instant of zero.
+    """
+
+    indices: tuple[int, ...]
+    time_s: FloatArray
+    start: datetime | None
+    notices: tuple[Notice, ...] = ()
+
+    @property
+    def valid(self) -> BoolArray:
+        """Rows with a readable time, bool[N]."""
+        return ~np.isnan(self.time_s)
+
+    @property
+    def all_valid(self) -> bool:
+        """Every row has a readable time."""
+        return not bool(np.isnan(self.time_s).any())
+
+
+def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> TimeColumn:
+    """Find the column of time and read it in seconds.
+
+    Raises
+    ------
+    LogReadError
+        When no column is one, naming the columns there are.
+    """
+    named = [index for index, name in enumerate(layout.names) if names_time(name)]
+    for index in named:
+        column = _read_named(layout, frame, index, file)
+        if column is not None:
+            return column
+    if not named and not layout.names[0].strip() and _rises(frame[0]):
+        column = _read_numbers(frame[0].to_numpy(dtype=np.float64), "", 0, file)
+        text = f"{file}: the first column has no name; it rises steadily and was taken for the time."
+        return TimeColumn(
+            column.indices, column.time_s, column.start, (*column.notices, Notice("mapping-guessed", text))
+        )
+    raise LogReadError(
+        f"no column of time among {', '.join(layout.names[:12])}",
+        file=file,
+        place="heading",
+        hint="Name the column of time 'time_s' (or 'timestamp_ms' and so on).",
+    )
+
+
+def read_epoch(count: FloatArray, file: str, unit: str = "") -> TimeColumn:
+    """Read a plain array of time counts, such as the first column of a frame table."""
+    return _read_numbers(count, unit, 0, file)
+
+
+def read_stamps(text: pd.Series) -> tuple[FloatArray, datetime | None] | None:
+    """Read calendar stamps or times of day.
+
+    Returns
+    -------
+    (float64[N], datetime or None) or None
+        Seconds since the first stamp, NaN for unreadable cells; None when the cells are no stamps.
+    """
+    clean = text.astype("string").str.strip().str.replace(r"(:\d{2}),(\d+)", r"\1.\2", regex=True)
+    first = clean[clean.notna() & (clean != "")].head(5)
+    if first.empty or not all(is_stamp_text(str(cell)) for cell in first):
+        return None
+    if first.str.fullmatch(r"\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?").all():
+        return _time_of_day(clean), None
+    return _calendar(clean, first)
+
+
+def names_time(name: str) -> bool:
+    """Tell whether a column name stands for time."""
+    plain = _without_unit(name).strip().lower()
+    words = re.findall(r"[a-zäöü]+", re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _without_unit(name)).lower())
+    return plain in _TIME_WORDS or (bool(words) and (words[0] in _TIME_WORDS or words[-1] in _TIME_WORDS or
+                                                     ("time" in words and len(words) <= 3)))  # fmt: skip
+
+
+def _without_unit(name: str) -> str:
+    text = re.sub(r"[\[(\{][^\])}]*[\])}]\s*$", "", name)
+    return _SUFFIX.sub("", text) or text
+
+
+def _unit_of(layout: TableLayout, index: int) -> str:
+    name = layout.names[index]
+    text = (layout.units[index] if layout.units else "") or bracket_unit(name)
+    plain = text.strip(" []()").lower()
+    if plain in TIME_UNIT_S:
+        return plain
+    if normal_unit(plain) in TIME_UNIT_S:
+        # 'ms' means metres per second elsewhere
+        return "ms" if plain == "ms" else normal_unit(plain)
+    match = _SUFFIX.search(name)
+    if match is None or match.group(0) == name:
+        return ""
+    found = match.group(1).lower().replace("µ", "u")
+    return {"sec": "s", "secs": "s", "msec": "ms", "usec": "us", "nsec": "ns"}.get(found, found)
+
+
+def _read_named(layout: TableLayout, frame: pd.DataFrame, index: int, file: str) -> TimeColumn | None:
+    series = frame[index]
+    if not pd.api.types.is_numeric_dtype(series.dtype):
+        stamps = _read_stamp_columns(frame, index)
+        if stamps is not None:
+            return stamps
+        series = pd.to_numeric(
+            series.astype("string").str.strip().str.replace(layout.decimal, ".", regex=False), errors="coerce"
+        )
+    count = series.to_numpy(dtype=np.float64, na_value=np.nan)
+    finite = np.isfinite(count)
+    if np.count_nonzero(finite) < 0.5 * count.size or not finite.any():
+        return None
+    return _read_numbers(np.where(finite, count, np.nan), _unit_of(layout, index), index, file)
+
+
+def _read_stamp_columns(frame: pd.DataFrame, index: int) -> TimeColumn | None:
+    """Read a column of stamps; a column of dates is joined with a column of times beside it."""
+    text = frame[index].astype("string")
+    indices: tuple[int, ...] = (index,)
+    beside = index + 1
+    if beside < frame.shape[1] and not _has_clock(text) and _has_clock(frame[beside].astype("string")):
+        text = text.str.strip() + " " + frame[beside].astype("string").str.strip()
+        indices = (index, beside)
+    read = read_stamps(text)
+    return None if read is None else TimeColumn(indices, read[0], read[1])
+
+
+def _has_clock(text: pd.Series) -> bool:
+    first = text.dropna().head(5)
+    return bool(len(first)) and bool(first.str.contains(r"\d:\d{2}").all())
+
+
+def _time_of_day(clean: pd.Series) -> FloatArray:
+    padded = clean.where(clean.str.count(":") == 2, clean + ":00")
+    seconds = pd.to_timedelta(padded, errors="coerce").dt.total_seconds()
+    time_s: FloatArray = np.array(seconds, dtype=np.float64)
+    known = np.flatnonzero(~np.isnan(time_s))
+    # a fall of more than half a day is midnight
+    falls = np.diff(time_s[known], prepend=time_s[known[:1]]) < -_DAY_S / 2
+    time_s[known] += _DAY_S * np.cumsum(falls)
+    return time_s
+
+
+def _calendar(clean: pd.Series, first: pd.Series) -> tuple[FloatArray, datetime | None] | None:
+    for form in _STAMP_FORMATS:
+        if pd.to_datetime(first, format=form, errors="coerce").notna().all():
+            stamps = pd.to_datetime(clean, format=form, errors="coerce")
+            break
+    else:
+        return None
+    zero = stamps.dropna().iloc[0]
+    time_s: FloatArray = np.array((stamps - zero).dt.total_seconds(), dtype=np.float64)
+    return time_s, zero.to_pydatetime(warn=False)
+
+
+def _rises(series: pd.Series) -> bool:
+    if not pd.api.types.is_numeric_dtype(series.dtype) or len(series) < 3:
+        return False
+    step = np.diff(series.to_numpy(dtype=np.float64, na_value=np.nan))
+    # steps of exactly one are a row count, not a time
+    return bool((step > 0).all()) and not bool((step == 1).all())
+
+
+def _read_numbers(count: FloatArray, unit: str, index: int, file: str) -> TimeColumn:
+    known = count[~np.isnan(count)]
+    typical = float(np.median(known)) if known.size else 0.0
+    for scale_s, low, high in _EPOCH_RANGES:
+        if (
+            low < typical < high
+            and (unit in ("", "s") or TIME_UNIT_S[unit] == scale_s)
+            and _epoch_step_fits(known, scale_s)
+        ):
+            zero = float(known[0])
+            start = _instant(zero * scale_s)
+            return TimeColumn((index,), (count - zero) * scale_s, start)
+    if unit:
+        return TimeColumn((index,), count * TIME_UNIT_S[unit], None)
+    guess, notices = _guess_unit(known, file)
+    return TimeColumn((index,), count * TIME_UNIT_S[guess], None, notices)
+
+
+def _instant(epoch_s: float) -> datetime | None:
+    try:
+        return datetime.fromtimestamp(0, UTC) + timedelta(seconds=epoch_s)
+    except OverflowError:
+        return None
+
+
+def _epoch_step_fits(known: FloatArray, scale_s: float) -> bool:
+    step = np.abs(np.diff(known[:2000]))
+    step = step[step > 0]
+    return not step.size or 1e-6 < float(np.median(step)) * scale_s <= 5.0
+
+
+def _guess_unit(known: FloatArray, file: str) -> tuple[str, tuple[Notice, ...]]:
+    """Judge seconds against milliseconds and finer from the usual distance of rows (1 to 1000 Hz)."""
+    step = np.diff(known[:5000])
+    step = step[step > 0]
+    usual = float(np.median(step)) if step.size else 0.0
+    if usual <= 2.0 and not (usual >= 1.0 and bool(np.all(known[:100] % 1 == 0)) and known.size > 200):
+        return "s", ()
+    guess = "ms" if usual < 2e3 else "us" if usual < 2e6 else "ns"
+    text = f"{file}: the time has no unit; rows {usual:g} apart were taken for {guess}."
+    return guess, (Notice("unit-assumed", text),)
+
+
+def looks_like_time(cells: list[str]) -> bool:
+    """Tell whether the cells of a column can be times: numbers or stamps that do not fall."""
+    if all(is_number_text(cell) for cell in cells):
+        value = [float(cell.replace(",", ".")) for cell in cells]
+        return all(b >= a for a, b in itertools.pairwise(value)) and value[0] != value[-1]
+    return all(is_stamp_text(cell) for cell in cells)

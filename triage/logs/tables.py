@@ -1,0 +1,181 @@
+"""Tables of numbers as text: comma, semicolon or tab, with a heading."""
+
+from __future__ import annotations
+
+import io
+import warnings
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+import pandas as pd
+
+from triage.errors import DamagedLog, LogReadError
+from triage.logs.clock import mend_clock
+from triage.logs.databases import SignalDatabase
+from triage.logs.names import bracket_unit, read_name
+from triage.logs.recording import RawSignal, Recording
+from triage.logs.source import Source
+from triage.logs.stamps import TimeColumn, find_time_column
+from triage.logs.table_layout import TableLayout, sniff_table
+from triage.progress import Progress
+from triage.speed_log import BoolArray, FloatArray, Notice
+
+_DENSE_RATIO: Final = 0.9
+"""In a column filled to this share an empty cell is a missing number; below, it has a slower clock."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of a table.
+
+    ``value`` is NaN for an empty cell and for a word; ``worded`` marks the words.
+    """
+
+    name: str
+    unit: str
+    value: FloatArray
+    worded: BoolArray
+
+
+def probe_table(source: Source) -> float:
+    """Give the confidence that the file is a table with a heading."""
+    layout = sniff_table(source)
+    if layout is None:
+        return 0.0
+    return 0.5 if layout.names else 0.1
+
+
+def read_table(source: Source, _database: SignalDatabase, progress: Progress) -> Recording:
+    """Read every numeric column of a table.
+
+    Raises
+    ------
+    DamagedLog
+        When no rows can be read.
+    LogReadError
+        When the table has no heading or no column of time.
+    """
+    layout = _layout_of(source)
+    progress(0.05, "reading the table")
+    frame, notices = _load(source, layout)
+    progress(0.6, "judging the columns")
+    clock = find_time_column(layout, frame, source.name)
+    mended = mend_clock(clock.time_s)
+    notices += mended.notices(source.name)
+    clock = replace(clock, time_s=mended.time_s)
+    columns = [_column(frame, layout, index) for index in range(frame.shape[1]) if index not in clock.indices]
+    signals = _signals(columns, clock)
+    if layout.decimal == ",":
+        notices.append(Notice("decimal-comma", f"{source.name}: numbers are written with a decimal comma."))
+    progress(1.0, "reading the table")
+    kind = {",": "comma", ";": "semicolon", "\t": "tab", "|": "bar", " ": "blank"}[layout.delimiter]
+    return Recording(f"table ({kind} separated)", clock.start, signals, (*notices, *clock.notices))
+
+
+def load_columns_as_text(source: Source, layout: TableLayout) -> pd.DataFrame:
+    """Read a table with every cell left as text, for frame tables whose digits are no numbers."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", pd.errors.ParserWarning)
+        return pd.read_csv(
+            io.BytesIO(source.data),
+            sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
+            header=None,
+            names=range(len(layout.sample[0])),
+            skiprows=layout.first_data_line,
+            encoding=source.encoding,
+            encoding_errors="replace",
+            dtype=str,
+            keep_default_na=False,
+            skip_blank_lines=True,
+            on_bad_lines="skip",
+            index_col=False,
+        )
+
+
+def _layout_of(source: Source) -> TableLayout:
+    layout = sniff_table(source)
+    if layout is None:
+        raise DamagedLog(
+            "no rows of numbers were found", file=source.name, place="line 1", hint="Export it again."
+        )
+    if not layout.names:
+        raise LogReadError(
+            "the table has no heading, so its columns have no names",
+            file=source.name,
+            place="line 1",
+            hint="Put a first line with the column names above the numbers.",
+        )
+    return layout
+
+
+def _load(source: Source, layout: TableLayout) -> tuple[pd.DataFrame, list[Notice]]:
+    try:
+        with warnings.catch_warnings(record=True) as heard:
+            warnings.simplefilter("always")
+            frame = _parse(source, layout)
+    except (pd.errors.ParserError, pd.errors.EmptyDataError, ValueError, OverflowError) as error:
+        raise DamagedLog(
+            f"the table cannot be read: {error}", file=source.name, hint="Export it again."
+        ) from None
+    skipped = sum(str(item.message).count("Skipping line") for item in heard)
+    text = f"{source.name}: {skipped} lines with another number of cells were skipped."
+    return frame, [Notice("frames-skipped", text, skipped)] if skipped else []
+
+
+def _parse(source: Source, layout: TableLayout) -> pd.DataFrame:
+    # an empty cell is told from a word such as NaN: the word is an invalid sample, the cell may be none
+    return pd.read_csv(
+        io.BytesIO(source.data),
+        sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
+        decimal=layout.decimal,
+        header=None,
+        names=range(len(layout.names)),
+        skiprows=layout.first_data_line,
+        encoding=source.encoding,
+        encoding_errors="replace",
+        engine="c",
+        keep_default_na=False,
+        na_values=[""],
+        on_bad_lines="warn",
+        index_col=False,
+        low_memory=False,
+    )
+
+
+def _column(frame: pd.DataFrame, layout: TableLayout, index: int) -> Column:
+    value, worded = numbers_of(frame[index], layout.decimal)
+    name = layout.names[index]
+    unit = layout.units[index] if layout.units else bracket_unit(name)
+    return Column(name, unit or read_name(name).unit, value, worded)
+
+
+def numbers_of(series: pd.Series, decimal: str) -> tuple[FloatArray, BoolArray]:
+    """Turn a column into numbers; words become NaN and are marked."""
+    if pd.api.types.is_numeric_dtype(series.dtype):
+        value = series.to_numpy(dtype=np.float64, na_value=np.nan)
+        infinite = np.isinf(value)
+        return (np.where(infinite, np.nan, value), infinite) if infinite.any() else (value, infinite)
+    text = series.astype("string").str.strip()
+    filled = (text.notna() & (text != "")).to_numpy(dtype=bool, na_value=False)
+    lowered = text.str.lower().replace({"true": "1", "false": "0", "on": "1", "off": "0"})
+    if decimal == ",":
+        lowered = lowered.str.replace(",", ".", regex=False)
+    value = pd.to_numeric(lowered, errors="coerce").to_numpy(dtype=np.float64, na_value=np.nan)
+    value = np.where(np.isfinite(value), value, np.nan)
+    return value, filled & np.isnan(value)
+
+
+def _signals(columns: list[Column], clock: TimeColumn) -> tuple[RawSignal, ...]:
+    return tuple(_signal(column, clock) for column in columns)
+
+
+def _signal(column: Column, clock: TimeColumn) -> RawSignal:
+    number = ~np.isnan(column.value)
+    keep = number | column.worded
+    if np.count_nonzero(keep) >= _DENSE_RATIO * keep.size:
+        keep = np.ones_like(keep)
+    keep = keep & clock.valid if not clock.all_valid else keep
+    if keep.all():
+        return RawSignal(column.name, column.unit, clock.time_s, column.value)
+    return RawSignal(column.name, column.unit, clock.time_s[keep], column.value[keep])

@@ -1,0 +1,50 @@
+"""Every drive holds what a diagnosis needs: stops, pull-aways, creeping, curves both ways, brakes."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from triage.simulator.setup import draw_setup
+from triage.simulator.vehicle_path import GRID_S, VehiclePath, plan_path
+
+
+def _drive(seed: int, duration_s: float = 180.0) -> VehiclePath:
+    rng = np.random.default_rng(seed)
+    return plan_path(draw_setup(rng).drive, duration_s, rng)
+
+
+def _stretches(flags: np.ndarray, shortest_s: float) -> int:
+    edges = np.diff(np.concatenate(([0], flags.astype(int), [0])))
+    lengths = np.flatnonzero(edges == -1) - np.flatnonzero(edges == 1)
+    return int(np.count_nonzero(lengths * GRID_S >= shortest_s))
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_three_minutes_hold_several_of_each_manoeuvre(seed: int) -> None:
+    path = _drive(seed)
+    speed, lateral = path.speed_mps, path.lateral_mps2
+    assert _stretches(speed == 0.0, 0.5) >= 2, "stops"
+    assert _stretches((speed > 0.5) & (speed < 8.0 / 3.6), 0.5) >= 3, "slow rolls"
+    assert _stretches(path.acceleration_mps2 > 0.8, 1.0) >= 3, "pull-aways"
+    assert _stretches(path.acceleration_mps2 < -1.2, 0.5) >= 3, "braking"
+    assert _stretches(lateral > 0.8, 1.0) >= 2, "left curves"
+    assert _stretches(lateral < -0.8, 1.0) >= 2, "right curves"
+    assert _stretches((np.abs(lateral) < 0.4) & (speed > 5.0), 2.0) >= 4, "straights"
+
+
+@pytest.mark.parametrize("seed", range(15))
+def test_the_car_stays_within_physics(seed: int) -> None:
+    path = _drive(seed)
+    assert path.time_s.size == 180_000
+    assert np.min(path.speed_mps) >= 0.0
+    assert np.max(path.speed_mps) < 140.0 / 3.6
+    assert np.max(np.abs(path.lateral_mps2)) <= 3.5 + 1e-9
+    assert np.max(np.abs(path.acceleration_mps2)) < 8.0
+    assert np.max(np.abs(path.curvature_radpm)) < 1.0 / 5.0
+
+
+def test_a_drive_may_start_rolling_or_at_a_standstill() -> None:
+    starts = [_drive(seed, 20.0).speed_mps[0] for seed in range(20)]
+    assert any(speed > 2.0 for speed in starts)
+    assert any(speed == 0.0 for speed in starts)

@@ -1,0 +1,38 @@
+"""Dirt and metal dust on the encoder: wide, uneven sectors of weak and pulled poles."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from triage.simulator.encoder import Ring
+from triage.simulator.faults.effect import FaultEffect, FaultSite
+from triage.speed_log import FloatArray
+
+
+def strike(site: FaultSite) -> FaultEffect:
+    """Cover one to three sectors, together 15 to 60 % of the ring; losses vary from turn to turn."""
+    ring, rng = site.ring, site.rng
+    cover = _cover(ring.poles, rng)
+    margin = 1.0 - site.setup.sensor.threshold_ratio
+    # At severity 0.5 the thickest dirt brings the amplitude down to the threshold.
+    depth = site.onset * margin * (0.66 + 0.62 * site.severity) * site.spread(0.06)
+    strength = np.maximum(ring.strength - depth * cover, 0.02)
+    pull = rng.normal(0.0, 0.25, ring.poles) * site.severity * cover
+    drag = np.convolve(np.tile(pull, 3), np.ones(5) / 5.0, mode="same")[ring.poles : 2 * ring.poles]
+    unsteadiness = ring.unsteadiness + site.onset * 0.09 * cover
+    return FaultEffect(ring=Ring(strength, ring.border_shift_pole + pull * 0.5 + drag, unsteadiness))
+
+
+def _cover(poles: int, rng: np.random.Generator) -> FloatArray:
+    """Thickness of the dirt over the ring, 0 to 1, float64[poles]."""
+    sectors = int(rng.integers(1, 4))
+    widths = rng.dirichlet(np.full(sectors, 3.0)) * rng.uniform(0.2, 0.6)
+    cover = np.zeros(poles)
+    angle = np.arange(poles) / poles
+    for width, centre in zip(widths, rng.uniform(0.0, 1.0, sectors), strict=True):
+        away = np.abs((angle - centre + 0.5) % 1.0 - 0.5) / (width / 2.0)
+        bump = np.clip(1.5 * np.cos(np.minimum(away, 1.0) * np.pi / 2.0), 0.0, 1.0)
+        cover = np.maximum(cover, bump * rng.uniform(0.85, 1.0))
+    texture = np.convolve(np.tile(rng.normal(0.0, 0.18, poles), 3), np.ones(3) / 3.0, mode="same")
+    uneven = np.clip(cover * (1.0 + texture[poles : 2 * poles]), 0.0, None)
+    return np.asarray(uneven / max(float(uneven.max()), 1e-9), dtype=np.float64)

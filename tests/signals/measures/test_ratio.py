@@ -1,0 +1,106 @@
+"""Constant ratios: tyres and encoder counts, against pulse arithmetic."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from triage.corners import CORNERS
+from triage.signals.analysis import analyse
+from triage.signals.measures.table import measure_all
+from triage.simulator.road_test import RoadTest
+from triage.simulator.setup import Setup
+from triage.vehicle import Vehicle
+
+Values = dict
+Measure = Callable[..., Values]
+
+
+@pytest.mark.parametrize("size", [0.98, 0.995, 1.0, 1.01, 1.04])
+def test_another_tyre_reads_its_ratio_within_three_standard_uncertainties(
+    size: float, simulated: Callable[..., RoadTest], plain_setup: Setup, values: Measure
+) -> None:
+    """A tyre 2 % smaller turns 1 / 0.98 as fast: 2.04 % high. Its own turn stays one turn."""
+    setup = replace(plain_setup, car=replace(plain_setup.car, wheel_ratio=(1.0, 1.0, size, 1.0)))
+    for seed in (1, 2, 3):
+        got = values(simulated(setup=setup, severity=0.0, duration_s=120.0, seed=seed).log)
+        for row, corner in enumerate(CORNERS):
+            expected = 100.0 * (1.0 / setup.car.wheel_ratio[row] - 1.0)
+            one = got["ratio-offset", corner]
+            assert abs(one.value - expected) < 3.0 * one.std_uncertainty, corner
+            assert one.std_uncertainty < 0.25
+        if ("revolution-offset", "RL") in got:
+            turn = got["revolution-offset", "RL"]
+            assert abs(turn.value) < 4.0 * turn.std_uncertainty
+
+
+@pytest.mark.parametrize(("pairs", "step"), [(48, 1), (48, -1), (47, 1), (44, -1)])
+def test_one_pole_pair_more_or_less_is_its_exact_ratio(
+    pairs: int,
+    step: int,
+    simulated: Callable[..., RoadTest],
+    plain_setup: Setup,
+    values: Measure,
+) -> None:
+    """Pulse arithmetic: 48 counts where 47 are expected read 1/47 = 2.128 % high at every speed."""
+    setup = replace(plain_setup, encoder=replace(plain_setup.encoder, pole_pairs=pairs))
+    expected = 100.0 * step / pairs
+    if (pairs, step) == (47, 1):
+        assert expected == pytest.approx(2.128, abs=5e-4)
+    found = 0
+    for seed in range(6):
+        log = simulated("encoder-mismatch", "RR", 0.2, setup=setup, duration_s=120.0, seed=seed).log
+        got = values(log, Vehicle(pulses_per_rev=float(pairs)))
+        offset = got["ratio-offset", "RR"]
+        if abs(offset.value - expected) > 0.7:
+            continue
+        found += 1
+        assert abs(offset.value - expected) < 3.0 * offset.std_uncertainty
+        assert got["ratio-count-fit", "RR"].value < 4.0
+        if ("revolution-offset", "RR") in got:
+            turn = got["revolution-offset", "RR"]
+            assert abs(turn.value - expected) < 4.0 * turn.std_uncertainty
+    assert found >= 2
+
+
+def test_one_pole_pair_of_48_lost_reads_one_48th_low(
+    simulated: Callable[..., RoadTest], plain_setup: Setup
+) -> None:
+    """Pulse arithmetic: 2.083 % of the mean speed. Holding the last value hides a part when slow."""
+    sound = simulated(setup=plain_setup, severity=0.0, duration_s=180.0, seed=1).log.wheels["FL"].speed_mps
+    broken = simulated("encoder-damage", "FL", 0.3, setup=plain_setup, duration_s=180.0, seed=1)
+    hurt = broken.log.wheels["FL"]
+    fast = sound > 10.0
+    loss = 100.0 * (1.0 - hurt.speed_mps[fast].mean() / sound[fast].mean())
+    assert loss == pytest.approx(100.0 / 48.0, abs=0.2)
+    assert pytest.approx(2.083, abs=5e-4) == 100.0 / 48.0
+
+
+def test_ratio_that_needs_no_explaining_gets_no_count(healthy_analysis: object) -> None:
+    missing = {one.id: one for one in measure_all(healthy_analysis)[1]}  # type: ignore[arg-type]
+    assert "no constant ratio" in missing["ratio-count-fit"].reason
+
+
+def test_a_misfit_of_the_counts_says_more_the_better_the_count_is_known(
+    simulated: Callable[..., RoadTest], plain_setup: Setup, values: Measure
+) -> None:
+    setup = replace(plain_setup, car=replace(plain_setup.car, wheel_ratio=(1.0, 1.0, 1.0, 1.0 / 1.031)))
+    log = simulated(setup=setup, severity=0.0, duration_s=150.0, seed=3).log
+    unknown = values(log)["ratio-count-fit", "RR"].value
+    known = values(log, Vehicle(pulses_per_rev=48.0))["ratio-count-fit", "RR"].value
+    assert known > 5.0
+    assert unknown < known
+
+
+def test_a_dead_wheel_has_no_ratio(
+    simulated: Callable[..., RoadTest], healthy: object, edited: Callable
+) -> None:
+    def kill(rows: list[np.ndarray], time: np.ndarray) -> list[np.ndarray]:
+        rows[0][:] = 0.0
+        return rows
+
+    missing = {(one.id, one.corner): one for one in measure_all(analyse(edited(healthy, kill)))[1]}
+    assert "lost too often" in missing["ratio-offset", "FL"].reason

@@ -1,0 +1,105 @@
+"""Robust running statistics against their plain definitions."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from triage.signals.running import (
+    block_medians,
+    close_short_breaks,
+    count_of,
+    middle_of,
+    robust_sigma,
+    runs,
+    slow_course,
+    widen,
+)
+
+flags = st.lists(st.booleans(), max_size=60).map(lambda bits: np.array(bits, dtype=bool))
+
+
+@given(flag=flags)
+def test_runs_cover_exactly_the_set_samples(flag: np.ndarray) -> None:
+    covered = np.zeros(flag.size, dtype=bool)
+    for first, stop in runs(flag):
+        assert stop > first
+        assert not covered[first:stop].any()
+        covered[first:stop] = True
+    np.testing.assert_array_equal(covered, flag)
+    assert count_of(flag) == sum(flag.tolist())
+
+
+@given(flag=flags, longest=st.integers(0, 8))
+def test_closing_breaks_fills_short_ones_alone(flag: np.ndarray, longest: int) -> None:
+    closed = close_short_breaks(flag, longest)
+    assert closed.size == flag.size
+    expected = flag.copy()
+    stretches = runs(flag)
+    for (_, stop), (first, _) in pairwise(stretches):
+        if first - stop <= longest:
+            expected[stop:first] = True
+    np.testing.assert_array_equal(closed, expected)
+
+
+@given(flag=flags, samples=st.integers(0, 4))
+def test_widening_reaches_exactly_so_far(flag: np.ndarray, samples: int) -> None:
+    wide = widen(flag, samples)
+    expected = [flag[max(0, i - samples) : i + samples + 1].any() for i in range(flag.size)]
+    np.testing.assert_array_equal(wide, np.array(expected, dtype=bool))
+
+
+@given(seed=st.integers(0, 10_000), rows=st.integers(1, 5), columns=st.integers(1, 20))
+def test_middle_is_the_median_of_what_is_there(seed: int, rows: int, columns: int) -> None:
+    rng = np.random.default_rng(seed)
+    table = np.where(rng.random((rows, columns)) < 0.3, np.nan, rng.normal(size=(rows, columns)))
+    got = middle_of(table)
+    for column in range(columns):
+        known = table[np.isfinite(table[:, column]), column]
+        if known.size:
+            assert got[column] == pytest.approx(np.median(known))
+        else:
+            assert np.isnan(got[column])
+
+
+@given(seed=st.integers(0, 10_000), size=st.integers(0, 50), per_block=st.integers(1, 12))
+def test_block_medians_lose_no_sample(seed: int, size: int, per_block: int) -> None:
+    value = np.random.default_rng(seed).normal(size=size)
+    centre, medians = block_medians(value, per_block=per_block)
+    assert centre.size == medians.size == max(1, size // max(1, min(per_block, max(size, 1))))
+    if size:
+        assert value.min() <= medians.min()
+        assert medians.max() <= value.max()
+        assert np.isfinite(medians).all()
+    if per_block == 1 and size:
+        np.testing.assert_array_equal(medians, value)
+
+
+def test_slow_course_is_deaf_to_short_disturbances_and_bridges_gaps() -> None:
+    time = np.arange(2000)
+    truth = 3.0 + 0.001 * time
+    value = truth.copy()
+    value[500:520] = 100.0
+    value[1200:1260] = np.nan
+    np.testing.assert_allclose(slow_course(value, per_block=40)[100:-100], truth[100:-100], atol=0.05)
+    assert np.isnan(slow_course(np.full(10, np.nan), per_block=3)).all()
+
+
+def test_robust_sigma_of_a_normal_sample_with_outliers() -> None:
+    value = np.random.default_rng(4).normal(5.0, 2.0, 20_000)
+    value[:500] = 1e6
+    value[500:600] = np.nan
+    assert robust_sigma(value) == pytest.approx(2.0, rel=0.06)
+    assert np.isnan(robust_sigma(np.array([np.nan])))
+
+
+@pytest.mark.parametrize("rows", [3, 4])
+def test_middle_of_few_rows_is_the_median(rows: int) -> None:
+    table = np.random.default_rng(rows).integers(0, 9, (rows, 500)).astype(float)
+    assert np.array_equal(middle_of(table), np.median(table, axis=0))
+    table[0, 7] = np.nan
+    assert middle_of(table)[7] == np.median(table[1:, 7])

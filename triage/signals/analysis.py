@@ -1,0 +1,152 @@
+"""Everything the measurements share, worked out once per log."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.progress import Progress, no_progress
+from triage.signals.conditioning import CommonClock, channel_on_clock, put_on_common_clock
+from triage.signals.cut_off import CutOff, find_cut_offs
+from triage.signals.losses import Losses, find_losses, spans_of
+from triage.signals.manoeuvres import Manoeuvre, find_manoeuvres, longitudinal_acceleration
+from triage.signals.measurement import NotMeasurable, Span
+from triage.signals.residuals import Residuals, measure_residuals
+from triage.signals.revolution_line import (
+    RevolutionLine,
+    RippleSpectra,
+    find_revolution_lines,
+    measure_ripple_spectra,
+)
+from triage.signals.ring_map import RingMap, map_rings
+from triage.signals.vehicle_reference import VehicleReference, estimate_reference
+from triage.signals.wheel_path import WheelPath, along_neighbours, follow_wheels
+from triage.speed_log import FloatArray, SpeedLog
+from triage.vehicle import Vehicle
+
+FEWEST_SAMPLES: Final = 20
+"""Below this nothing is measured: no filter, noise level or line makes sense."""
+
+
+@dataclass(frozen=True, slots=True)
+class Analysis:
+    """The shared ground of all measurements. Rows and tuples follow ``CORNERS``.
+
+    Attributes
+    ----------
+    own_lines : four RevolutionLine or NotMeasurable
+        Revolutions over the distance of each wheel's own counting.
+    paths, lines : four each
+        The same, but for a wheel that loses pulses over the distance the others tell, where that shows more.
+    moving_spans : four tuples of (float, float)
+        The ten longest stretches in which each wheel moves fast enough to be judged.
+    moving_s : float
+        Time in which the car moves fast enough to be judged.
+    """
+
+    clock: CommonClock
+    vehicle: Vehicle
+    reference: VehicleReference
+    acceleration_mps2: FloatArray
+    manoeuvres: tuple[Manoeuvre, ...]
+    residuals: Residuals
+    losses: Losses
+    paths: tuple[WheelPath, ...]
+    own_lines: tuple[RevolutionLine | NotMeasurable, ...]
+    lines: tuple[RevolutionLine | NotMeasurable, ...]
+    rings: tuple[RingMap | NotMeasurable, ...]
+    cut_offs: tuple[CutOff, ...]
+    moving_spans: tuple[tuple[Span, ...], ...]
+    moving_s: float
+
+
+def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = no_progress) -> Analysis:
+    """Work out reference, residuals, losses and wheel angles of a log.
+
+    Parameters
+    ----------
+    log : SpeedLog
+    vehicle : Vehicle, optional
+        What is known of the car; an ordinary passenger car when None.
+    progress : Progress
+    """
+    vehicle = vehicle or Vehicle()
+    progress(0.0, "Bringing the wheels to one clock")
+    clock = put_on_common_clock(log)
+    yaw = channel_on_clock(log.channels.get("yaw_rate_radps"), clock.time_s)
+    progress(0.1, "Working out speed and path of the car")
+    reference = estimate_reference(clock, vehicle, yaw)
+    acceleration = longitudinal_acceleration(clock.time_s, reference.reference_mps, clock.period_s)
+    manoeuvres = find_manoeuvres(
+        clock.time_s, reference.reference_mps, reference.curvature_radpm, period_s=clock.period_s
+    )
+    progress(0.3, "Looking for losses")
+    residuals = measure_residuals(clock, reference)
+    losses = find_losses(clock, reference, residuals, acceleration)
+    progress(0.5, "Following the angle of every wheel")
+    own_paths = follow_wheels(clock, reference, residuals, losses)
+    spectra = measure_ripple_spectra(own_paths)
+    own_lines = find_revolution_lines(spectra, circumference_m=vehicle.circumference_m)
+    paths, lines = _better_paths(
+        own_paths, own_lines, spectra, _disturbed_wheels(residuals, losses), vehicle.circumference_m
+    )
+    progress(0.8, "Mapping the ring of every wheel")
+    rings = map_rings(clock, residuals, losses, paths, lines)
+    return Analysis(
+        clock=clock,
+        vehicle=vehicle,
+        reference=reference,
+        acceleration_mps2=acceleration,
+        manoeuvres=manoeuvres,
+        residuals=residuals,
+        losses=losses,
+        paths=paths,
+        own_lines=own_lines,
+        lines=lines,
+        rings=rings,
+        cut_offs=find_cut_offs(clock, reference, losses),
+        moving_spans=tuple(spans_of(row, clock.time_s, most=10) for row in losses.moving),
+        moving_s=float(np.count_nonzero(losses.moving.any(axis=0)) * clock.period_s),
+    )
+
+
+DISTURBED_SHARE: Final = 0.005
+DISTURBED_NOISE: Final = 1.8
+"""From this share of disturbed samples, or this noise against the other wheels, a wheel's own angle is
+doubted."""
+
+
+def _disturbed_wheels(residuals: Residuals, losses: Losses) -> list[bool]:
+    off = losses.low | losses.high | losses.alone
+    share = off.sum(axis=1) / np.maximum(losses.moving.sum(axis=1), 1)
+    known = residuals.sigma_ratio[np.isfinite(residuals.sigma_ratio)]
+    noise = residuals.sigma_ratio / max(float(np.median(known)), 1e-9) if known.size else share
+    return [bool(share[row] > DISTURBED_SHARE or noise[row] > DISTURBED_NOISE) for row in range(4)]
+
+
+def _better_paths(
+    own_paths: tuple[WheelPath, ...],
+    own_lines: tuple[RevolutionLine | NotMeasurable, ...],
+    spectra: tuple[RippleSpectra | None, ...],
+    disturbed: list[bool],
+    circumference_m: float | None,
+) -> tuple[tuple[WheelPath, ...], tuple[RevolutionLine | NotMeasurable, ...]]:
+    """Take for each disturbed wheel the path, own or the others', on which its revolution stands out more."""
+    rows = [row for row in range(4) if disturbed[row]]
+    if not rows:
+        return own_paths, own_lines
+    other_paths = {row: along_neighbours(own_paths, row) for row in rows}
+    other_spectra = dict(zip(rows, measure_ripple_spectra(other_paths.values()), strict=True))
+    mixed = [other_spectra.get(row, spectra[row]) for row in range(4)]
+    lines = find_revolution_lines(mixed, circumference_m=circumference_m)
+    better = [row in rows and _comb_power(lines[row]) > _comb_power(own_lines[row]) for row in range(4)]
+    return (
+        tuple(other_paths[row] if better[row] else own_paths[row] for row in range(4)),
+        tuple(lines[row] if better[row] else own_lines[row] for row in range(4)),
+    )
+
+
+def _comb_power(line: RevolutionLine | NotMeasurable) -> float:
+    return float((line.amplitude_ratio**2).sum()) if isinstance(line, RevolutionLine) else 0.0

@@ -1,0 +1,137 @@
+"""The four wheels of a log on one common clock, without a sample invented."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from triage.corners import CORNERS, Corner
+from triage.speed_log import BoolArray, Channel, FloatArray, SpeedLog, SpeedTrace
+
+BRIDGED_PERIODS = 3.0
+"""A wheel's own samples are joined by a line only when they are less than this many of its periods apart."""
+
+GAP_PERIODS = 2.5
+GAP_SHORTEST_S = 0.04
+"""A pause of all wheels longer than both is a gap of the recorder."""
+
+
+@dataclass(frozen=True, slots=True)
+class CommonClock:
+    """Recorded speeds of all wheels at common instants. Rows follow :data:`triage.corners.CORNERS`.
+
+    Attributes
+    ----------
+    time_s : float64[N]
+        Strictly rising: the clock of the wheel with the most samples.
+    period_s : float
+        Median step of ``time_s``.
+    speed_mps : float64[4, N]
+        NaN where ``valid`` is not set.
+    valid : bool[4, N]
+    fresh : bool[4, N]
+        The instants nearest to a valid sample of the wheel's own clock. Statistics count only these,
+        so that a slow wheel drawn on a fast clock does not look better known than it is.
+    after_gap : bool[N]
+        First sample after a pause of the whole recorder.
+    resolution_mps : float64[4]
+        Step of the recorded numbers.
+    """
+
+    time_s: FloatArray
+    period_s: float
+    speed_mps: FloatArray
+    valid: BoolArray
+    fresh: BoolArray
+    after_gap: BoolArray
+    resolution_mps: FloatArray
+
+
+def put_on_common_clock(log: SpeedLog) -> CommonClock:
+    """Bring all wheels to the clock of the one that was recorded most often.
+
+    Parameters
+    ----------
+    log : SpeedLog
+        At least one wheel must have a valid sample for a useful result; none gives arrays of length 0.
+
+    Returns
+    -------
+    CommonClock
+    """
+    time_s = _fastest_clock(log)
+    rows = [_resample(log.wheels[corner], time_s) for corner in CORNERS]
+    speed_mps = np.stack([row[0] for row in rows])
+    steps_s = np.diff(time_s)
+    period_s = float(np.median(steps_s)) if steps_s.size else 0.0
+    after_gap = np.zeros(time_s.size, dtype=bool)
+    after_gap[1:] = steps_s > max(GAP_PERIODS * period_s, GAP_SHORTEST_S)
+    return CommonClock(
+        time_s=time_s,
+        period_s=period_s,
+        speed_mps=speed_mps,
+        valid=np.isfinite(speed_mps),
+        fresh=np.stack([row[1] for row in rows]),
+        after_gap=after_gap,
+        resolution_mps=np.array([log.wheels[corner].resolution_mps for corner in CORNERS]),
+    )
+
+
+def channel_on_clock(
+    channel: Channel | None, time_s: FloatArray, *, longest_gap_s: float = 0.5
+) -> FloatArray | None:
+    """Interpolate a companion channel to the common clock.
+
+    Returns
+    -------
+    float64[N] or None
+        NaN beyond the ends of the channel, and between two samples more than ``longest_gap_s`` apart; None
+        when there is no channel or it has fewer than two samples.
+    """
+    if channel is None or channel.time_s.size < 2 or not time_s.size:
+        return None
+    value = np.interp(time_s, channel.time_s, channel.value, left=np.nan, right=np.nan)
+    after = np.clip(np.searchsorted(channel.time_s, time_s), 1, channel.time_s.size - 1)
+    value[channel.time_s[after] - channel.time_s[after - 1] > longest_gap_s] = np.nan
+    return value
+
+
+def _fastest_clock(log: SpeedLog) -> FloatArray:
+    counts = {corner: log.wheels[corner].valid_count for corner in CORNERS}
+    busiest: Corner = max(CORNERS, key=lambda corner: counts[corner])
+    trace = log.wheels[busiest]
+    return np.unique(trace.time_s)
+
+
+def _resample(trace: SpeedTrace, time_s: FloatArray) -> tuple[FloatArray, BoolArray]:
+    usable = ~trace.invalid
+    own_s, own_mps = trace.time_s[usable], trace.speed_mps[usable]
+    fresh = np.zeros(time_s.size, dtype=bool)
+    if not own_s.size or not time_s.size:
+        return np.full(time_s.size, np.nan), fresh
+    if trace.time_s.size == time_s.size and np.array_equal(trace.time_s, time_s):
+        return trace.speed_mps.copy(), usable.copy()
+    fresh[_nearest(time_s, own_s)] = True
+    speed_mps = np.interp(time_s, own_s, own_mps)
+    return np.where(_bridgeable(own_s, time_s), speed_mps, np.nan), fresh
+
+
+def _nearest(time_s: FloatArray, wanted_s: FloatArray) -> np.ndarray:
+    after = np.clip(np.searchsorted(time_s, wanted_s), 1, max(time_s.size - 1, 1))
+    if time_s.size == 1:
+        return np.zeros(wanted_s.size, dtype=np.intp)
+    nearer_before = wanted_s - time_s[after - 1] < time_s[after] - wanted_s
+    return after - nearer_before
+
+
+def _bridgeable(own_s: FloatArray, time_s: FloatArray) -> BoolArray:
+    if own_s.size < 2:
+        return np.isin(time_s, own_s)
+    period_s = float(np.median(np.diff(own_s)))
+    after = np.clip(np.searchsorted(own_s, time_s), 1, own_s.size - 1)
+    step_s = own_s[after] - own_s[after - 1]
+    edge = (time_s < own_s[0] - period_s / 2) | (time_s > own_s[-1] + period_s / 2)
+    exact = np.isin(time_s, own_s)
+    near: BoolArray = (exact | (step_s < BRIDGED_PERIODS * period_s)) & ~edge
+    return near

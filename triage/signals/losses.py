@@ -1,0 +1,155 @@
+"""Where a wheel's signal is lost, briefly low, briefly high or frozen, and whether it is alone in that."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from triage.signals.conditioning import CommonClock
+from triage.signals.residuals import Residuals
+from triage.signals.running import close_short_breaks, run_bounds, runs, widen
+from triage.signals.vehicle_reference import VehicleReference
+from triage.speed_log import BoolArray, FloatArray
+
+MOVING_MPS = 1.5
+"""Losses are judged from here on; many sound sensors and control units are silent below (0.7 to 3.2 km/h)."""
+
+LOST_BELOW = 0.5
+"""A wheel that reads less than this share of what it should has lost its signal; no tyre slips so much."""
+
+DISTURBED_SIGMA = 6.0
+DISTURBED_LEAST = 0.01
+ROUGH_FACTOR = 4.0
+"""A brief deviation counts when it stands out of the usual noise, of one per cent, and of what the road does
+to the other wheels in the same moment."""
+
+STUCK_S = 0.3
+STUCK_CHANGE = 0.06
+"""A value is frozen when it is repeated this long while the car's speed changed by this share, and by two
+steps of the recorded numbers."""
+
+HARD_BRAKING_MPS2 = -2.5
+JOINT_FALL = 0.4
+JOINT_FROM_MPS = 2.5
+
+
+@dataclass(frozen=True, slots=True)
+class Losses:
+    """Flags on the common clock. Rows follow ``CORNERS``.
+
+    Attributes
+    ----------
+    moving : bool[4, N]
+        The wheel should turn fast enough to be judged.
+    lost : bool[4, N]
+        Reads less than half of what it should, or nothing at all.
+    alone : bool[4, N]
+        Part of ``lost`` in which no other wheel is lost too.
+    low, high : bool[4, N]
+        Briefly below or above, and neither lost nor shaken by the road.
+    frozen : bool[4, N]
+        The same value repeated while the car changes speed.
+    joint : bool[N]
+        All wheels fall or vanish at once.
+    """
+
+    moving: BoolArray
+    lost: BoolArray
+    alone: BoolArray
+    low: BoolArray
+    high: BoolArray
+    frozen: BoolArray
+    joint: BoolArray
+
+
+def find_losses(
+    clock: CommonClock, reference: VehicleReference, residuals: Residuals, acceleration_mps2: FloatArray
+) -> Losses:
+    """Find every disturbance of every wheel.
+
+    Parameters
+    ----------
+    acceleration_mps2 : float64[N]
+        Of the car. In hard braking one-wheel slip with quick recovery is the brake control at work, so only
+        full losses count there; the same for a wheel that spins up at full throttle.
+    """
+    expected = np.nan_to_num(reference.expected_mps)
+    moving = expected > MOVING_MPS
+    joint = _joint_losses(clock, reference)
+    frozen = np.stack([_frozen(row, clock, expected[number]) for number, row in enumerate(clock.speed_mps)])
+    lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | ~clock.valid)
+    lost = np.stack([close_short_breaks(row, 2) for row in lost])
+    slipping = acceleration_mps2 < HARD_BRAKING_MPS2
+    lost &= ~(slipping & (clock.speed_mps > 0.15 * expected))
+    count = lost.sum(axis=0)
+    alone = lost & (widen(count > 1, 1) == 0)
+    low, high = _brief_deviations(residuals, moving & ~widen_rows(lost, 3) & ~frozen, slipping)
+    return Losses(moving=moving, lost=lost, alone=alone, low=low, high=high, frozen=frozen, joint=joint)
+
+
+def widen_rows(flag: BoolArray, samples: int) -> BoolArray:
+    """Set the flag also on neighbours, row by row."""
+    return np.stack([widen(row, samples) for row in flag])
+
+
+def _joint_losses(clock: CommonClock, reference: VehicleReference) -> BoolArray:
+    """Instants at which all wheels vanish, or fall faster together than any brake could make them."""
+    vanished = ~clock.valid.any(axis=0)
+    middle = np.where(np.isfinite(reference.reference_mps), reference.reference_mps, 0.0)
+    reach = max(1, round(0.1 / clock.period_s)) if clock.period_s else 1
+    fallen = np.zeros(middle.size, dtype=bool)
+    if middle.size > reach:
+        before, after = middle[:-reach], middle[reach:]
+        quick = (before > JOINT_FROM_MPS) & (after < JOINT_FALL * before)
+        quick &= clock.time_s[reach:] - clock.time_s[:-reach] < 0.25
+        fallen[reach:] = quick
+    return vanished | widen(fallen, reach)
+
+
+def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> BoolArray:
+    frozen = np.zeros(speed_mps.size, dtype=bool)
+    same = np.concatenate(([False], np.diff(speed_mps) == 0.0)) & np.isfinite(speed_mps)
+    step_mps = float(np.nanmax(clock.resolution_mps, initial=0.0))
+    least = max(10, round(STUCK_S / clock.period_s)) if clock.period_s else 10
+    for first, stop in runs(same):
+        start = max(first - 1, 0)
+        if (
+            stop - start < least
+            or clock.time_s[stop - 1] - clock.time_s[start] < STUCK_S
+            or speed_mps[first] == 0.0
+        ):
+            continue
+        course = expected[start:stop]
+        if np.ptp(course) > max(STUCK_CHANGE * speed_mps[first], 0.3, 2.0 * step_mps):
+            frozen[start:stop] = True
+    return frozen
+
+
+def _brief_deviations(
+    residuals: Residuals, judged: BoolArray, slipping: BoolArray
+) -> tuple[BoolArray, BoolArray]:
+    fast = np.where(judged & ~slipping, residuals.fast_ratio, np.nan)
+    bar = np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST)
+    bar = np.maximum(bar[None, :], ROUGH_FACTOR * residuals.roughness_ratio)
+    with np.errstate(invalid="ignore"):
+        return fast < -bar, fast > bar
+
+
+def spans_of(
+    flag: BoolArray, time_s: FloatArray, *, most: int = 40, period_s: float = 0.0
+) -> tuple[tuple[float, float], ...]:
+    """Turn flagged stretches into seconds of the log, the longest first.
+
+    Parameters
+    ----------
+    most : int
+        At most this many are returned.
+    period_s : float
+        Added to the end of each, so that a single sample has a length; never beyond the last sample.
+    """
+    first, stop = run_bounds(flag)
+    longest = np.argsort(first - stop, kind="stable")[:most]
+    begin_s = time_s[first[longest]]
+    end_s = np.minimum(time_s[stop[longest] - 1] + period_s, time_s[-1] if time_s.size else 0.0)
+    return tuple(zip(begin_s.tolist(), end_s.tolist(), strict=True))

@@ -1,0 +1,103 @@
+"""Whether, and how widely over the ring, a wheel's disturbance keeps to the wheel's angle."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from triage.corners import CORNERS
+from triage.signals.analysis import Analysis
+from triage.signals.measurement import Measured
+from triage.signals.measures.building import event_spans, measured, missing, moving_spans
+from triage.signals.ring_map import BINS, RingMap
+
+FEWEST_ONSETS = 8
+FEWEST_ONSETS_FOR_QUIET = 50
+WIDTH_NEEDS_LOCK_SIGMA = 3.0
+
+
+def measure_dip_angle_lock(analysis: Analysis, row: int) -> Measured:
+    """Say how much the wheel's angle decides where losses begin, 0 (not at all) to 1 (fully)."""
+    ring = analysis.rings[row]
+    if not isinstance(ring, RingMap):
+        return ring
+    if ring.onset_count < FEWEST_ONSETS:
+        return missing(
+            "dip-angle-lock",
+            row,
+            "too few brief losses to place on the ring",
+            "a longer drive in which the fault shows itself",
+        )
+    disturbed = analysis.losses.low[row] | analysis.losses.high[row] | analysis.losses.alone[row]
+    return measured(
+        "dip-angle-lock",
+        CORNERS[row],
+        ring.onset_lock,
+        max(ring.onset_lock_std, 0.01),
+        unit="",
+        count=ring.onset_count,
+        spans=event_spans(analysis, disturbed),
+    )
+
+
+def measure_bad_sector_width(analysis: Analysis, row: int) -> Measured:
+    """Effective width of the disturbed part of the ring, in revolutions."""
+    ring = analysis.rings[row]
+    if not isinstance(ring, RingMap):
+        return missing("bad-sector-width", row, ring.reason, ring.needed)
+    locked = ring.onset_lock > WIDTH_NEEDS_LOCK_SIGMA * max(ring.onset_lock_std, 0.003)
+    if ring.onset_count < FEWEST_ONSETS or not np.isfinite(ring.width_rev) or not locked:
+        return missing(
+            "bad-sector-width",
+            row,
+            "no disturbance that keeps to one part of the ring",
+            "steady straight driving of 200 wheel turns or more while the fault is present",
+        )
+    disturbed = analysis.losses.low[row] | analysis.losses.high[row]
+    return measured(
+        "bad-sector-width",
+        CORNERS[row],
+        ring.width_rev,
+        ring.width_std_rev,
+        unit="rev",
+        count=ring.onset_count,
+        spans=event_spans(analysis, disturbed) or moving_spans(analysis, row),
+    )
+
+
+def measure_quiet_share(analysis: Analysis, row: int) -> Measured:
+    """Share of the ring on which the wheel behaves as a sound one while the rest is disturbed, in %."""
+    ring = analysis.rings[row]
+    if not isinstance(ring, RingMap):
+        return missing("quiet-share", row, ring.reason, ring.needed)
+    if ring.onset_count < FEWEST_ONSETS_FOR_QUIET:
+        return missing(
+            "quiet-share",
+            row,
+            "too little disturbance to compare parts of the ring",
+            "steady straight driving of 200 wheel turns or more while the fault is present",
+        )
+    return measured(
+        "quiet-share",
+        CORNERS[row],
+        100.0 * ring.quiet_ratio,
+        100.0 / BINS + 3.0,
+        unit="%",
+        count=ring.sample_count,
+        spans=moving_spans(analysis, row),
+    )
+
+
+def measure_angle_share(analysis: Analysis, row: int) -> Measured:
+    """Share of the wheel's quick speed ripple that repeats with its angle, in per cent."""
+    ring = analysis.rings[row]
+    if not isinstance(ring, RingMap):
+        return missing("angle-share", row, ring.reason, ring.needed)
+    return measured(
+        "angle-share",
+        CORNERS[row],
+        100.0 * ring.explained_ratio,
+        100.0 * max(ring.explained_std_ratio, 0.002),
+        unit="%",
+        count=ring.sample_count,
+        spans=moving_spans(analysis, row),
+    )

@@ -1,0 +1,66 @@
+"""Short ways to write down a measurement or the lack of one."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from triage.corners import CORNERS, Place
+from triage.signals.analysis import Analysis
+from triage.signals.losses import spans_of
+from triage.signals.measurement import Measurement, NotMeasurable, Span
+from triage.signals.running import count_of
+from triage.speed_log import BoolArray
+
+SHORTEST_MOVING_S = 10.0
+"""Rates and shares are not formed from less driving than this."""
+
+
+def measured(
+    name: str, corner: Place, value: float, std: float, *, unit: str, count: int, spans: tuple[Span, ...]
+) -> Measurement:
+    """Build a measurement with plain Python numbers."""
+    return Measurement(
+        id=name,
+        corner=corner,
+        value=float(value),
+        std_uncertainty=float(std),
+        unit=unit,
+        sample_count=int(count),
+        spans=spans,
+    )
+
+
+def missing(name: str, row: int | None, reason: str, needed: str) -> NotMeasurable:
+    """Say that a wheel's (or, with None, the vehicle's) quantity cannot be measured."""
+    return NotMeasurable(id=name, corner=None if row is None else CORNERS[row], reason=reason, needed=needed)
+
+
+def moving_spans(analysis: Analysis, row: int) -> tuple[Span, ...]:
+    """Seconds in which the wheel was judged."""
+    return analysis.moving_spans[row]
+
+
+def event_spans(analysis: Analysis, flag: BoolArray) -> tuple[Span, ...]:
+    """Seconds of flagged samples, the longest first."""
+    return spans_of(flag, analysis.clock.time_s, period_s=analysis.clock.period_s)
+
+
+def moving_anywhere(analysis: Analysis) -> BoolArray:
+    """Flag the samples in which any wheel was judged."""
+    flag: BoolArray = np.any(analysis.losses.moving, axis=0)
+    return flag
+
+
+def moving_time_s(analysis: Analysis, row: int) -> float:
+    """Tell the recorded time in which the wheel was judged, gaps of the recorder not counted."""
+    return float(count_of(analysis.losses.moving[row]) * analysis.clock.period_s)
+
+
+def too_little_driving(name: str, row: int | None) -> NotMeasurable:
+    """Say that the car was hardly moving."""
+    return missing(
+        name,
+        row,
+        f"less than {SHORTEST_MOVING_S:.0f} s of driving above walking pace",
+        "one minute or more of driving above walking pace",
+    )

@@ -1,0 +1,79 @@
+"""Whether a wheel is more disturbed when the curve loads it, which points at the bearing."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNERS, SIDE_SIGN
+from triage.signals.analysis import Analysis
+from triage.signals.measurement import Measured
+from triage.signals.measures.building import event_spans, measured, missing
+from triage.signals.running import close_short_breaks, count_of, runs
+from triage.speed_log import BoolArray, FloatArray
+
+BRISK_MPS2: Final = 1.0
+"""Lateral acceleration from which a curve shifts load noticeably: 1 m/s2 moves about 7 % of an axle's load
+to the outer wheel at a centre of gravity height of a third of the track (whole-axle formula m a h / t)."""
+
+SHORTEST_EACH_S: Final = 1.5
+LIMIT_SIGMA: Final = 6.0
+
+
+def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
+    """Disturbance as outer wheel against inner wheel: 1 only as outer, 0 no difference, -1 only as inner.
+
+    The disturbance is the mean size of the fast deviation in units of a sound wheel's noise, limited to
+    6 sigma so that one pothole cannot decide, a lost signal counting as 6. Whole curves are the independent
+    units of the uncertainty.
+    """
+    speed = np.nan_to_num(analysis.reference.reference_mps)
+    lateral = speed**2 * analysis.reference.curvature_radpm
+    # In a left curve (positive) the right wheels are the outer ones.
+    outward = -SIDE_SIGN[CORNERS[row]] * lateral
+    judged = analysis.losses.moving[row] & analysis.clock.fresh[row] | analysis.losses.lost[row]
+    disturbance = _disturbance(analysis, row)
+    as_outer, outer_flag = _per_curve(judged & (outward > BRISK_MPS2), disturbance)
+    as_inner, inner_flag = _per_curve(judged & (outward < -BRISK_MPS2), disturbance)
+    shortest = SHORTEST_EACH_S / analysis.clock.period_s if analysis.clock.period_s else np.inf
+    if min(count_of(outer_flag), count_of(inner_flag)) < shortest:
+        return missing(
+            "side-load-contrast",
+            row,
+            "not enough curves to both sides with noticeable side load",
+            "five steady curves to each side at 40 to 60 km/h, as brisk as the road and the law allow",
+        )
+    outer, outer_std = as_outer
+    inner, inner_std = as_inner
+    total = max(outer + inner, 1e-9)
+    std = 2.0 * np.hypot(inner * outer_std, outer * inner_std) / total**2
+    return measured(
+        "side-load-contrast",
+        CORNERS[row],
+        (outer - inner) / total,
+        max(std, 0.03),
+        unit="",
+        count=count_of(outer_flag | inner_flag),
+        spans=event_spans(analysis, close_short_breaks(outer_flag, 5)),
+    )
+
+
+def _disturbance(analysis: Analysis, row: int) -> FloatArray:
+    sigma = np.maximum(analysis.residuals.sound_sigma_ratio, 1e-4)
+    size = np.minimum(np.abs(analysis.residuals.fast_ratio[row]) / sigma, LIMIT_SIGMA)
+    return np.where(analysis.losses.lost[row], LIMIT_SIGMA, size)
+
+
+def _per_curve(flag: BoolArray, disturbance: FloatArray) -> tuple[tuple[float, float], BoolArray]:
+    """Mean disturbance over the flagged curves and its standard uncertainty, each curve one unit."""
+    usable = flag & np.isfinite(disturbance)
+    curves = runs(close_short_breaks(usable, 10))
+    lengths = np.array([count_of(usable[first:stop]) for first, stop in curves], dtype=float)
+    means = np.array([disturbance[first:stop][usable[first:stop]].mean() for first, stop in curves])
+    if not curves:
+        return (1.0, 1.0), usable
+    weight = np.minimum(lengths, np.median(lengths) * 3.0)
+    mean = float((weight * means).sum() / weight.sum())
+    spread = float(np.sqrt((weight * (means - mean) ** 2).sum() / weight.sum())) if len(curves) > 1 else mean
+    return (mean, max(spread / np.sqrt(len(curves)), 0.1 * mean)), usable

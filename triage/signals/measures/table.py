@@ -1,0 +1,118 @@
+"""Every measurement the program makes: one row each, keyed by its id in ``rules/measurements.toml``."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+import numpy as np
+
+from triage.progress import Progress, no_progress
+from triage.signals.analysis import FEWEST_SAMPLES, Analysis
+from triage.signals.measurement import Measured, Measurement, NotMeasurable
+from triage.signals.measures.angle_lock import (
+    measure_angle_share,
+    measure_bad_sector_width,
+    measure_dip_angle_lock,
+    measure_quiet_share,
+)
+from triage.signals.measures.brief_deviation import (
+    measure_dip_share,
+    measure_spike_share,
+    measure_swing_share,
+)
+from triage.signals.measures.channel_swap import measure_swap_gain
+from triage.signals.measures.frozen_value import measure_stuck_share
+from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
+from triage.signals.measures.low_speed import measure_cut_off_speed, measure_speed_loss_slope
+from triage.signals.measures.noise import measure_noise_ratio
+from triage.signals.measures.ratio import measure_ratio_count_fit, measure_ratio_offset
+from triage.signals.measures.revolution import (
+    measure_line_amplitude,
+    measure_line_harmonic_share,
+    measure_line_ratio,
+    measure_revolution_offset,
+)
+from triage.signals.measures.side_load import measure_side_load_contrast
+from triage.signals.measures.signal_loss import (
+    measure_dead_share,
+    measure_drop_out_clustering,
+    measure_drop_out_length,
+    measure_drop_out_rate,
+)
+from triage.signals.running import count_of
+
+CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
+    "dead-share": measure_dead_share,
+    "stuck-share": measure_stuck_share,
+    "drop-out-rate": measure_drop_out_rate,
+    "drop-out-length": measure_drop_out_length,
+    "drop-out-clustering": measure_drop_out_clustering,
+    "dip-share": measure_dip_share,
+    "spike-share": measure_spike_share,
+    "swing-share": measure_swing_share,
+    "dip-angle-lock": measure_dip_angle_lock,
+    "bad-sector-width": measure_bad_sector_width,
+    "quiet-share": measure_quiet_share,
+    "angle-share": measure_angle_share,
+    "line-amplitude": measure_line_amplitude,
+    "line-ratio": measure_line_ratio,
+    "line-harmonic-share": measure_line_harmonic_share,
+    "revolution-offset": measure_revolution_offset,
+    "side-load-contrast": measure_side_load_contrast,
+    "cut-off-speed": measure_cut_off_speed,
+    "speed-loss-slope": measure_speed_loss_slope,
+    "ratio-offset": measure_ratio_offset,
+    "ratio-count-fit": measure_ratio_count_fit,
+    "noise-ratio": measure_noise_ratio,
+}
+
+VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {
+    "joint-drop-out-rate": measure_joint_drop_out_rate,
+    "swap-gain": measure_swap_gain,
+}
+
+
+def measure_all(
+    analysis: Analysis, progress: Progress = no_progress
+) -> tuple[tuple[Measurement, ...], tuple[NotMeasurable, ...]]:
+    """Take every measurement on every wheel.
+
+    Returns
+    -------
+    measurements, not_measurable
+        What could be measured, and what not and why. What is missing on all four wheels for the same reason
+        is said once, with no corner.
+    """
+    usable = count_of(np.any(analysis.clock.valid, axis=0))
+    if usable < FEWEST_SAMPLES:
+        return (), (_too_short(usable),)
+    results: list[Measured] = []
+    for number, measure in enumerate(CORNER_MEASURES.values()):
+        progress(number / len(CORNER_MEASURES), "Measuring every wheel")
+        results.extend(measure(analysis, row) for row in range(4))
+    results.extend(measure(analysis) for measure in VEHICLE_MEASURES.values())
+    measurements = tuple(one for one in results if isinstance(one, Measurement))
+    return measurements, _joined([one for one in results if isinstance(one, NotMeasurable)])
+
+
+def _too_short(samples: int) -> NotMeasurable:
+    return NotMeasurable(
+        id="all",
+        corner=None,
+        reason=f"the log is too short: {samples} samples, not enough for any measurement",
+        needed="one minute or more of driving, with stops, curves to both sides and a steady straight part",
+    )
+
+
+def _joined(missing: list[NotMeasurable]) -> tuple[NotMeasurable, ...]:
+    same: dict[tuple[str, str, str], list[NotMeasurable]] = {}
+    for one in missing:
+        same.setdefault((one.id, one.reason, one.needed), []).append(one)
+    return tuple(
+        kept
+        for group in same.values()
+        for kept in (
+            group if len(group) < 4 else [NotMeasurable(group[0].id, None, group[0].reason, group[0].needed)]
+        )
+    )

@@ -1,0 +1,133 @@
+"""The quick part of each wheel's divergence: what is left when slow offsets are taken out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from triage.signals.conditioning import CommonClock
+from triage.signals.running import middle_of, robust_sigma, slow_course
+from triage.signals.vehicle_reference import VehicleReference
+from triage.speed_log import FloatArray
+
+SLOW_BLOCK_S = 0.4
+"""Five of these blocks make the window of the slow course, about two seconds."""
+
+ROUGHNESS_BLOCK_S = 0.25
+SPEED_BINS = 6
+
+ENOUGH_SAMPLES = 60_000
+"""A noise level known from so many samples is good to half a per cent; more only cost time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Residuals:
+    """Rows follow ``CORNERS``.
+
+    Attributes
+    ----------
+    fast_ratio : float64[4, N]
+        Relative deviation of each wheel from what the others demand, its slow course taken out; NaN where
+        it cannot be formed.
+    slow_ratio : float64[4, N]
+        The slow course (about two seconds).
+    sound_sigma_ratio : float64[N]
+        Standard deviation of ``fast_ratio`` that a sound wheel of this log shows at this speed.
+    roughness_ratio : float64[4, N]
+        How much the three OTHER wheels are shaken at this moment (road, bumps, brake control).
+    sigma_ratio : float64[4]
+        Robust standard deviation of each wheel over the whole drive.
+    """
+
+    fast_ratio: FloatArray
+    slow_ratio: FloatArray
+    sound_sigma_ratio: FloatArray
+    roughness_ratio: FloatArray
+    sigma_ratio: FloatArray
+
+
+def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residuals:
+    """Split the divergence of every wheel into a slow and a fast part and learn the usual noise.
+
+    Notes
+    -----
+    The noise of a sound wheel is taken as the middle of the four wheels in the same range of speed, so that a
+    wheel that is bad all the time does not raise its own bar.
+    """
+    per_block = _samples(SLOW_BLOCK_S, clock)
+    divergence = np.where(clock.fresh, reference.divergence_ratio, np.nan)
+    lost = clock.speed_mps < 0.5 * reference.expected_mps
+    slow = np.stack(
+        [
+            slow_course(np.where(bad, np.nan, row), per_block=per_block)
+            for row, bad in zip(divergence, lost, strict=True)
+        ]
+    )
+    slow = np.where(np.isfinite(slow), slow, 0.0)
+    fast = (1.0 + reference.divergence_ratio) / (1.0 + slow) - 1.0
+    steps = _step_noise(clock, reference.reference_mps)
+    judged = np.isfinite(fast).any(axis=0)
+    least = float(np.median(steps[judged])) if judged.any() else 0.0
+    return Residuals(
+        fast_ratio=fast,
+        slow_ratio=slow,
+        sound_sigma_ratio=np.maximum(_sigma_by_speed(fast, reference.reference_mps), steps),
+        roughness_ratio=_roughness_of_others(fast, _samples(ROUGHNESS_BLOCK_S, clock)),
+        sigma_ratio=np.array([max(robust_sigma(row[:: _stride(row.size)]), least) for row in fast]),
+    )
+
+
+def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
+    """Give the standard deviation, over speed, that the recording step alone puts on a difference of wheels.
+
+    With coarse steps most samples do not differ at all, so that a median would see no noise.
+    """
+    step_mps = float(np.median(clock.resolution_mps))
+    noise: FloatArray = step_mps * np.sqrt(2.0 / 12.0) / np.maximum(np.nan_to_num(reference_mps), 0.5)
+    return noise
+
+
+def _samples(duration_s: float, clock: CommonClock) -> int:
+    return max(1, round(duration_s / clock.period_s)) if clock.period_s else 1
+
+
+def _stride(samples: int) -> int:
+    """Every how many-th sample is enough to know a noise level."""
+    return max(1, samples // ENOUGH_SAMPLES)
+
+
+def _sigma_by_speed(fast: FloatArray, reference_mps: FloatArray) -> FloatArray:
+    every_mps, stride = reference_mps, _stride(reference_mps.size)
+    fast, reference_mps = fast[:, ::stride], reference_mps[::stride]
+    judged = np.isfinite(reference_mps) & np.isfinite(fast).any(axis=0)
+    if np.count_nonzero(judged) < 10:
+        return np.full(every_mps.size, np.nan)
+    bins = SPEED_BINS if np.count_nonzero(judged) >= 100 * SPEED_BINS else 1
+    edges = np.quantile(reference_mps[judged], np.linspace(0, 1, bins + 1))
+    inside = np.clip(np.searchsorted(edges, reference_mps, side="right") - 1, 0, bins - 1)
+    centres, sigmas = [], []
+    for number in range(bins):
+        chosen = judged & (inside == number)
+        sigma = np.array([robust_sigma(row[chosen]) for row in fast])
+        if chosen.any() and np.isfinite(sigma).any():
+            centres.append(float(np.median(reference_mps[chosen])))
+            sigmas.append(float(np.nanmedian(sigma)))
+    return np.interp(np.nan_to_num(every_mps), centres, sigmas)
+
+
+def _roughness_of_others(fast: FloatArray, per_block: int) -> FloatArray:
+    """Local spread of the other wheels: block means of the size, the middle of three, widened by a block."""
+    if not fast.size:
+        return np.zeros(fast.shape)
+    size = np.minimum(np.abs(fast), 0.3)
+    bounds = np.arange(0, fast.shape[1], per_block)
+    count = np.add.reduceat(np.isfinite(size).astype(float), bounds, axis=1)
+    mean = np.add.reduceat(np.nan_to_num(size), bounds, axis=1) / np.maximum(count, 1.0)
+    rows = []
+    for row in range(4):
+        others = middle_of(np.delete(mean, row, axis=0))
+        padded = np.pad(others, 1, mode="edge")
+        local = np.maximum(np.maximum(padded[:-2], padded[2:]), padded[1:-1])
+        rows.append(np.repeat(local, per_block)[: fast.shape[1]])
+    return 1.2533 * np.stack(rows)

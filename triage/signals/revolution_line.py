@@ -1,0 +1,318 @@
+"""Find the wheel's revolution blind: the circumference at which a wheel's own ripple repeats.
+
+The spectrum of the ripple over distance is searched from 1.6 to 2.6 m circumference. A candidate is judged
+by the power at its first harmonics together, each against the usual level in its neighbourhood: a smooth
+run-out shows at the first order alone, a single broken spot at many.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+from scipy.ndimage import median_filter
+from scipy.special import gammaincc
+
+from triage.corners import CORNERS
+from triage.signals.measurement import NotMeasurable
+from triage.signals.order_spectrum import amplitude_spectrum
+from triage.signals.side_by_side import map_side_by_side
+from triage.signals.wheel_path import SMOOTHING_M, WheelPath
+from triage.speed_log import FloatArray
+
+SHORTEST_M: Final = 1.6
+LONGEST_M: Final = 2.6
+"""Rolling circumferences of car and light-van tyres lie well inside."""
+
+HARMONICS: Final = 8
+COMBS: Final = (1, 2, 4, 8)
+"""Numbers of harmonics that are tried together."""
+
+OVERSAMPLING: Final = 4
+COHERENT_M: Final = 1500.0
+"""Longest stretch over which the integrated angle is trusted to a fraction of a revolution (judgement)."""
+
+SHORTEST_DRIVE_M: Final = 100.0
+FEWEST_SAMPLES: Final = 400
+FALSE_ALARM_LIMIT: Final = 1e-5
+"""A line is accepted below this probability of arising by chance."""
+
+SAME_CIRCUMFERENCE: Final = 0.02
+"""Up to this difference two wheels are taken to show the same revolution."""
+
+DRIFT_RATIO: Final = 0.001
+"""Standard uncertainty of a circumference from slip and from the delay of the control unit, which no length
+of drive reduces: 68 % of the lines of simulated healthy cars lie within 0.07 %, 95 % within 0.26 %."""
+
+NEIGHBOURHOOD_PER_M: Final = 0.06
+"""Half width, in wavenumber, of the neighbourhood whose median gives the usual level."""
+
+
+@dataclass(frozen=True, slots=True)
+class RevolutionLine:
+    """The revolution of one wheel, as found in its own ripple.
+
+    Attributes
+    ----------
+    circumference_m, circumference_std_m : float
+        Distance per revolution in the metres of the log, and its standard uncertainty.
+    amplitude_ratio : float64[8]
+        Amplitude of orders 1 to 8, relative to the speed, the level expected from noise taken out.
+    amplitude_std_ratio : float64[8]
+        Standard uncertainty of each.
+    phase_rad : float64[8]
+        Phase of each order at distance 0, by the first stretch.
+    false_alarm_probability : float
+        Probability that noise alone gives so strong a comb anywhere in the search range.
+    revolutions : float
+        Revolutions in the samples used.
+    """
+
+    circumference_m: float
+    circumference_std_m: float
+    amplitude_ratio: FloatArray
+    amplitude_std_ratio: FloatArray
+    phase_rad: FloatArray
+    false_alarm_probability: float
+    revolutions: float
+
+
+@dataclass(frozen=True, slots=True)
+class RippleSpectra:
+    """Spectra of the coherent stretches of one wheel: level-normalised power and complex amplitude."""
+
+    step_per_m: float
+    power: FloatArray
+    amplitude: np.ndarray
+    level: FloatArray
+    length_m: float
+    used_m: float
+
+    @property
+    def count(self) -> int:
+        """Number of stretches."""
+        return int(self.power.shape[0])
+
+
+def measure_ripple_spectra(paths: Iterable[WheelPath]) -> tuple[RippleSpectra | None, ...]:
+    """Form the spectra of every path; None where there is too little usable driving."""
+    return tuple(map_side_by_side(_ripple_spectra, paths))
+
+
+def find_revolution_lines(
+    spectra: Sequence[RippleSpectra | None], *, circumference_m: float | None = None
+) -> tuple[RevolutionLine | NotMeasurable, ...]:
+    """Look for the revolution on every wheel; wheels that lock guide the search on the others.
+
+    Parameters
+    ----------
+    spectra : four RippleSpectra or None
+        From :func:`measure_ripple_spectra`.
+    circumference_m : float, optional
+        Known circumference; narrows the search to 6 % around it.
+
+    Returns
+    -------
+    four RevolutionLine or NotMeasurable
+    """
+    band = (
+        (SHORTEST_M, LONGEST_M)
+        if circumference_m is None
+        else (circumference_m * 0.94, circumference_m * 1.06)
+    )
+    found = [None if one is None else _best_comb(one, band) for one in spectra]
+    locked = [line for line in found if line is not None and line.false_alarm_probability < FALSE_ALARM_LIMIT]
+    if locked and circumference_m is None:
+        agreed = _agreed_circumference(locked)
+        found = [_guided(one, line, agreed) for one, line in zip(spectra, found, strict=True)]
+    return tuple(
+        _accept(line, spectrum, row) for row, (line, spectrum) in enumerate(zip(found, spectra, strict=True))
+    )
+
+
+def false_alarm_probability(power: float, harmonics: int, stretches: int, trials: float) -> float:
+    """Probability that noise gives at least this summed power somewhere among independent trials.
+
+    Parameters
+    ----------
+    power : float
+        Sum of powers, each in units of the noise variance of its spectrum (mean 1 under noise).
+    harmonics, stretches : int
+        Number of harmonics and of incoherent stretches summed.
+    trials : float
+        Number of independent places searched.
+
+    Notes
+    -----
+    One power is exponentially distributed (chi-square with 2 degrees of freedom), a sum of n of them gamma
+    distributed; for n = 1 this is 1 - (1 - exp(-z))**M.
+
+    References
+    ----------
+    J. D. Scargle, Astrophys. J. 263, 1982, 835 (formula from memory).
+    """
+    single = float(gammaincc(harmonics * stretches, power))
+    return float(-np.expm1(trials * np.log1p(-min(single, 1.0 - 1e-16))))
+
+
+def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
+    used = path.weight > 0
+    if np.count_nonzero(used) < FEWEST_SAMPLES:
+        return None
+    distance, ripple, weight = path.distance_m[used], path.ripple_ratio[used], path.weight[used]
+    length = float(distance[-1] - distance[0])
+    if length < SHORTEST_DRIVE_M:
+        return None
+    number = max(1, int(np.ceil(length / COHERENT_M)))
+    each = length / number
+    step = 1.0 / (OVERSAMPLING * each)
+    count = int(np.ceil(1.02 * HARMONICS / SHORTEST_M / step))
+    bounds = np.searchsorted(distance, distance[0] + each * np.arange(number + 1))
+    bounds[-1] = distance.size
+    parts = [slice(first, stop) for first, stop in pairwise(bounds) if stop - first >= 100]
+    if not parts:
+        return None
+    rows = [
+        amplitude_spectrum(distance[part], ripple[part], weight[part], step_per_m=step, count=count)
+        for part in parts
+    ]
+    amplitude = np.stack(rows)
+    level = np.stack([_usual_power(np.abs(row) ** 2, step) for row in rows])
+    return RippleSpectra(step, np.abs(amplitude) ** 2 / level, amplitude, level, each, length)
+
+
+def _usual_power(power: FloatArray, step: float) -> FloatArray:
+    """Mean noise power around each wavenumber: a running median, made the mean of an exponential law."""
+    per_bin = OVERSAMPLING
+    thinned = power[: power.size // per_bin * per_bin].reshape(-1, per_bin)[:, 0]
+    half = max(3, round(NEIGHBOURHOOD_PER_M / (step * per_bin)))
+    medians = median_filter(thinned, size=2 * half + 1, mode="nearest") / np.log(2.0)
+    usual: FloatArray = np.interp(np.arange(power.size), per_bin * np.arange(thinned.size), medians)
+    return np.maximum(usual, 1e-18)
+
+
+def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[FloatArray, FloatArray]:
+    """Wavenumbers of the candidates, and the power summed over stretches up to each harmonic (8 rows)."""
+    step = spectra.step_per_m / HARMONICS
+    first, last = int(1.0 / (band[1] * step)), int(np.ceil(1.0 / (band[0] * step)))
+    candidates = np.arange(first, last + 1, dtype=np.float64) * step
+    total = spectra.power.sum(axis=0)
+    rows = [
+        total[np.minimum(np.rint(order * candidates / spectra.step_per_m).astype(np.intp), total.size - 1)]
+        for order in range(1, HARMONICS + 1)
+    ]
+    sums: FloatArray = np.cumsum(rows, axis=0)
+    return candidates, sums
+
+
+def _best_comb(spectra: RippleSpectra, band: tuple[float, float]) -> RevolutionLine:
+    candidates, sums = _comb_sums(spectra, band)
+    best: tuple[float, int, float] | None = None
+    for harmonics in COMBS:
+        trials = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
+        index = int(np.argmax(sums[harmonics - 1]))
+        surprise = _log_false_alarm(float(sums[harmonics - 1, index]), harmonics, spectra.count, trials)
+        if best is None or surprise < best[0]:
+            best = (surprise, index, harmonics)
+    assert best is not None  # noqa: S101 - COMBS is not empty
+    return _line_at(spectra, float(candidates[best[1]]), log_false_alarm=best[0], harmonics=int(best[2]))
+
+
+def _log_false_alarm(power: float, harmonics: int, stretches: int, trials: float) -> float:
+    """Natural logarithm of the false-alarm probability, also where that is too small for a float."""
+    shape = harmonics * stretches
+    single = float(gammaincc(shape, power))
+    if single > 1e-290:
+        return float(np.log(max(false_alarm_probability(power, harmonics, stretches, trials), 1e-300)))
+    # Leading term of the upper incomplete gamma function.
+    from scipy.special import gammaln  # noqa: PLC0415
+
+    return float(np.log(trials) - power + (shape - 1) * np.log(power) - gammaln(shape))
+
+
+def _line_at(
+    spectra: RippleSpectra, wavenumber: float, *, log_false_alarm: float, harmonics: int
+) -> RevolutionLine:
+    orders = np.arange(1, HARMONICS + 1)
+    wavenumber = _refined(spectra, wavenumber, harmonics)
+    index = np.minimum(
+        np.rint(orders * wavenumber / spectra.step_per_m).astype(np.intp), spectra.level.shape[1] - 1
+    )
+    noise = spectra.level[:, index].mean(axis=0)
+    measured = (np.abs(spectra.amplitude[:, index]) ** 2).mean(axis=0)
+    gain = np.maximum(1.0 - np.sinc(orders * wavenumber * SMOOTHING_M), 0.5)
+    amplitude = np.sqrt(np.maximum(measured - noise, 0.0)) / gain
+    std = np.sqrt(noise / 2.0 / spectra.count) / gain
+    strength = float((spectra.power[:, index[:harmonics]] * orders[:harmonics] ** 2).sum())
+    # Cramer-Rao bound for the frequency of a line in noise, summed over harmonics and stretches.
+    std_per_m = np.sqrt(3.0 / (2.0 * max(strength, 1.0))) / (np.pi * spectra.length_m)
+    return RevolutionLine(
+        circumference_m=1.0 / wavenumber,
+        circumference_std_m=float(np.hypot(std_per_m / wavenumber**2, DRIFT_RATIO / wavenumber)),
+        amplitude_ratio=amplitude,
+        amplitude_std_ratio=std,
+        phase_rad=np.angle(spectra.amplitude[0, index]),
+        false_alarm_probability=float(np.exp(log_false_alarm)),
+        revolutions=spectra.used_m * wavenumber,
+    )
+
+
+def _refined(spectra: RippleSpectra, wavenumber: float, harmonics: int) -> float:
+    """Wavenumber between the grid points: centre of a parabola through the comb's summed power."""
+    orders = np.arange(1, harmonics + 1)
+    total = spectra.power.sum(axis=0)
+    shift = spectra.step_per_m / HARMONICS * np.arange(-HARMONICS, HARMONICS + 1)
+    index = orders[:, None] * (wavenumber + shift)[None, :] / spectra.step_per_m
+    grid = np.arange(total.size)
+    sums = np.interp(index, grid, total).sum(axis=0)
+    top = int(np.argmax(sums))
+    if not 0 < top < sums.size - 1:
+        return wavenumber
+    left, middle, right = sums[top - 1 : top + 2]
+    bend = left - 2.0 * middle + right
+    offset = 0.5 * (left - right) / bend if bend < 0 else 0.0
+    return float(wavenumber + shift[top] + offset * (shift[1] - shift[0]))
+
+
+def _agreed_circumference(locked: list[RevolutionLine]) -> float:
+    """Circumference that most of the power speaks for: the strongest line."""
+    return min(locked, key=lambda line: line.false_alarm_probability).circumference_m
+
+
+def _guided(
+    spectra: RippleSpectra | None, line: RevolutionLine | None, agreed_m: float
+) -> RevolutionLine | None:
+    """Search again near what another wheel has shown, unless this wheel's own line speaks louder.
+
+    A single strong harmonic fits several circumferences: order 6 of the true one is order 5 of one that is
+    5/6 as long. What the others show is therefore preferred when it carries at least half of the evidence.
+    """
+    if spectra is None or line is None:
+        return line
+    locked = line.false_alarm_probability < FALSE_ALARM_LIMIT
+    if locked and abs(line.circumference_m / agreed_m - 1.0) < SAME_CIRCUMFERENCE:
+        return line
+    near = _best_comb(spectra, (agreed_m * 0.992, agreed_m * 1.008))
+    as_good = near.false_alarm_probability**2 <= line.false_alarm_probability
+    return near if not locked or (as_good and near.false_alarm_probability < FALSE_ALARM_LIMIT) else line
+
+
+def _accept(
+    line: RevolutionLine | None, spectra: RippleSpectra | None, row: int
+) -> RevolutionLine | NotMeasurable:
+    if line is not None and line.false_alarm_probability < FALSE_ALARM_LIMIT:
+        return line
+    reason = (
+        f"less than {SHORTEST_DRIVE_M:.0f} m of usable driving"
+        if spectra is None
+        else "no ripple that repeats with the revolution stands out of the noise"
+    )
+    return NotMeasurable(
+        id="line-amplitude",
+        corner=CORNERS[row],
+        reason=reason,
+        needed="at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more",
+    )

@@ -1,0 +1,298 @@
+"""Speed and path of the car from its four wheels, trusting no single one.
+
+A rigid car without side slip at the rear axle has two unknowns, the speed ``v`` of the middle of the
+rear axle and the path curvature ``k``; four wheels give two more equations than that. One wrong wheel
+therefore shows, but the equations alone cannot tell a fast front left from a slow rear left in a left
+curve: that takes the knowledge that curvature changes slowly, or a yaw rate sensor.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from triage.corners import CORNERS, SIDE_SIGN, is_front
+from triage.signals.conditioning import CommonClock
+from triage.signals.running import block_medians, middle_of
+from triage.signals.side_by_side import map_side_by_side
+from triage.speed_log import BoolArray, FloatArray
+from triage.vehicle import Vehicle
+
+BLOCK_S = 0.2
+"""Curvature is judged in blocks of this length; steering moves no faster (judgement)."""
+
+TIGHTEST_RADIUS_M = 3.5
+"""No car turns its rear axle on a smaller radius (common practice, no source)."""
+
+GRIP_LIMIT_MPS2 = 11.0
+"""A path that would need more side acceleration than any road tyre gives is no curve but a wrong wheel."""
+
+SLOWEST_JUDGED_MPS = 1.0
+"""Below this speed divergence is not formed: many control units output 0 there."""
+
+FEWEST_BLOCKS = 15
+FEWEST_BLOCKS_YAW = 25
+"""Blocks of straight running, and blocks with a yaw rate, from which on they are relied on."""
+
+CURVED_RATIO = 0.008
+"""Left-right difference of both axles from which a block is taken for a curve, of about 190 m radius."""
+
+_SIDE = np.array([SIDE_SIGN[corner] for corner in CORNERS], dtype=float)
+_FRONT = np.array([is_front(corner) for corner in CORNERS], dtype=float)
+
+
+@dataclass(frozen=True, slots=True)
+class VehicleReference:
+    """What the car did, and what each wheel should have read. Rows follow ``CORNERS``.
+
+    Attributes
+    ----------
+    reference_mps : float64[N]
+        Speed of the middle of the rear axle; NaN where fewer than two wheels are valid.
+    curvature_radpm : float64[N]
+        Curvature of the path, positive to the left.
+    expected_mps : float64[4, N]
+        What each wheel should read by the other three and the curve.
+    divergence_ratio : float64[4, N]
+        ``speed / expected - 1``; NaN below walking pace or where either is missing.
+    scale_ratio : float64[4]
+        Constant offset of each wheel against the middle of all in straight running; NaN when the log
+        holds too little of it.
+    straight_blocks : int
+        Blocks of 0.2 s of straight running that the scales rest on.
+    scale_std_ratio : float64[4]
+        Standard uncertainty of ``scale_ratio``.
+    """
+
+    reference_mps: FloatArray
+    curvature_radpm: FloatArray
+    expected_mps: FloatArray
+    divergence_ratio: FloatArray
+    scale_ratio: FloatArray
+    scale_std_ratio: FloatArray
+    straight_blocks: int
+
+
+def wheel_speed_factors(curvature_radpm: FloatArray, vehicle: Vehicle) -> FloatArray:
+    """Speed of each wheel over that of the middle of the rear axle on a curved path.
+
+    Parameters
+    ----------
+    curvature_radpm : float64[N]
+        Positive to the left.
+
+    Returns
+    -------
+    float64[4, N]
+
+    Notes
+    -----
+    Rigid body, no slip, speed of a steered wheel along its own plane.
+
+    References
+    ----------
+    T. D. Gillespie, Fundamentals of Vehicle Dynamics, SAE R-114, 1992, ch. 6 (low-speed turning; cited
+    from memory).
+    """
+    curvature = np.asarray(curvature_radpm, dtype=float)[None, :]
+    along = 1.0 - _SIDE[:, None] * curvature * vehicle.track_m / 2.0
+    across = _FRONT[:, None] * curvature * vehicle.wheelbase_m
+    factors: FloatArray = np.sqrt(along**2 + across**2)
+    return factors
+
+
+def estimate_reference(
+    clock: CommonClock, vehicle: Vehicle, yaw_rate_radps: FloatArray | None = None
+) -> VehicleReference:
+    """Estimate speed, path and the expected speed of every wheel.
+
+    Parameters
+    ----------
+    clock : CommonClock
+    vehicle : Vehicle
+        Track and wheelbase; an error of 10 % in either changes the expectation in a curve of 20 m radius by
+        about 0.4 % of the speed.
+    yaw_rate_radps : float64[N], optional
+        Yaw rate on the common clock, positive to the left; used only to choose between the axles when
+        they disagree.
+
+    Returns
+    -------
+    VehicleReference
+    """
+    middle_mps = middle_of(clock.speed_mps)
+    per_block = max(1, round(BLOCK_S / clock.period_s)) if clock.period_s else 1
+    blocks = _wheel_blocks(clock.speed_mps, middle_mps, per_block)
+    scale, scale_std, count = _straight_scales(blocks, yaw=_block_yaw(yaw_rate_radps, blocks, per_block))
+    correction = 1.0 + np.where(np.isfinite(scale) & (np.abs(scale) < 0.15), scale, 0.0)
+    curvature = _curvature(
+        blocks, correction, vehicle, clock, yaw=_block_yaw(yaw_rate_radps, blocks, per_block)
+    )
+    factors = wheel_speed_factors(curvature, vehicle)
+    centre_mps = clock.speed_mps / (correction[:, None] * factors)
+    others = map_side_by_side(lambda row: middle_of(np.delete(centre_mps, row, axis=0)), range(4))
+    expected = np.stack(others) * factors
+    moving = expected >= SLOWEST_JUDGED_MPS
+    with np.errstate(invalid="ignore", divide="ignore"):
+        divergence = np.where(moving, clock.speed_mps / np.where(moving, expected, 1.0) - 1.0, np.nan)
+    few = np.count_nonzero(clock.valid, axis=0) < 2
+    return VehicleReference(
+        reference_mps=np.where(few, np.nan, middle_of(centre_mps)),
+        curvature_radpm=curvature,
+        expected_mps=expected,
+        divergence_ratio=divergence,
+        scale_ratio=scale,
+        scale_std_ratio=scale_std,
+        straight_blocks=count,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Blocks:
+    """Medians over short blocks: ``ratio`` is each wheel over the middle of all, minus 1."""
+
+    centre: FloatArray
+    middle_mps: FloatArray
+    ratio: FloatArray
+
+
+def _wheel_blocks(speed_mps: FloatArray, middle_mps: FloatArray, per_block: int) -> _Blocks:
+    centre, middle = block_medians(middle_mps, per_block=per_block)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        ratio = np.where(middle_mps > SLOWEST_JUDGED_MPS, speed_mps / middle_mps - 1.0, np.nan)
+    rows = [block_medians(row, per_block=per_block)[1] for row in ratio]
+    return _Blocks(centre=centre, middle_mps=middle, ratio=np.stack(rows))
+
+
+def _block_yaw(yaw_rate_radps: FloatArray | None, blocks: _Blocks, per_block: int) -> FloatArray | None:
+    """Curvature by the yaw rate sensor per block, its standstill offset taken out."""
+    if yaw_rate_radps is None:
+        return None
+    yaw = block_medians(yaw_rate_radps, per_block=per_block)[1]
+    still = blocks.middle_mps < 0.1
+    if np.isfinite(yaw[still]).sum() >= 5:
+        yaw = yaw - np.nanmedian(yaw[still])
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return np.where(blocks.middle_mps > SLOWEST_JUDGED_MPS, yaw / blocks.middle_mps, np.nan)
+
+
+def _straight_blocks(blocks: _Blocks, *, yaw: FloatArray | None) -> BoolArray:
+    """Blocks of straight running: those whose left-right difference is the most common one of the drive."""
+    fl, fr, rl, rr = blocks.ratio
+    front, rear = fr - fl, rr - rl
+    left_right = np.where(np.isfinite(front), front, rear)
+    left_right = np.where(np.isfinite(front + rear), (front + rear) / 2.0, left_right)
+    judged = np.isfinite(left_right) & (blocks.middle_mps > 4.0)
+    if yaw is not None and np.count_nonzero(judged & np.isfinite(yaw)) >= FEWEST_BLOCKS_YAW:
+        usual = most_common_value(yaw[judged & np.isfinite(yaw)])
+        yaw_straight = judged & (np.abs(yaw - usual) < 0.0025)
+        judged = yaw_straight if np.count_nonzero(yaw_straight) >= FEWEST_BLOCKS else judged
+    straight = _near_most_common(left_right, judged)
+    turned = _turned(front, rear)
+    if straight.any() and np.mean(turned[straight]) > 0.5:
+        # What is most common in this drive is a curve, so it cannot tell one tyre from another.
+        straight = _near_most_common(left_right, judged & ~turned)
+    return straight
+
+
+def _near_most_common(left_right: FloatArray, judged: BoolArray) -> BoolArray:
+    if np.count_nonzero(judged) < FEWEST_BLOCKS:
+        return np.zeros(judged.size, dtype=bool)
+    return judged & (np.abs(left_right - most_common_value(left_right[judged])) < 0.006)
+
+
+def _turned(front: FloatArray, rear: FloatArray) -> BoolArray:
+    """Blocks in which both axles show a left-right difference to the same side: no single wheel does that."""
+    shared = np.where(np.sign(front) == np.sign(rear), np.minimum(np.abs(front), np.abs(rear)), 0.0)
+    turned: BoolArray = shared > CURVED_RATIO
+    return turned
+
+
+def _straight_scales(blocks: _Blocks, *, yaw: FloatArray | None) -> tuple[FloatArray, FloatArray, int]:
+    straight = _straight_blocks(blocks, yaw=yaw)
+    if not straight.any():
+        return np.full(4, np.nan), np.full(4, np.nan), 0
+    chosen = blocks.ratio[:, straight]
+    medians = middle_of(chosen.T)
+    count = np.count_nonzero(np.isfinite(chosen), axis=1)
+    spread = np.array([_spread(row) for row in chosen])
+    # Neighbouring blocks share road and steering: about every fifth counts as independent (judgement).
+    std = 1.2533 * spread / np.sqrt(np.maximum(count / 5.0, 1.0))
+    # A wheel with a single block has no spread, so nothing tells how good its offset is.
+    medians = np.where(np.isfinite(std), medians, np.nan)
+    offset = medians - np.nanmedian(medians) if np.isfinite(medians).any() else medians
+    return offset, np.maximum(std, 2e-4), int(np.count_nonzero(straight))
+
+
+def _spread(row: FloatArray) -> float:
+    finite = row[np.isfinite(row)]
+    if finite.size < 2:
+        return float("nan")
+    low, high = np.quantile(finite, (0.159, 0.841))
+    return float((high - low) / 2.0)
+
+
+def most_common_value(value: FloatArray, share: float = 0.3) -> float:
+    """Middle of the shortest interval that holds the given share of the values.
+
+    Parameters
+    ----------
+    value : float64[N]
+        Finite, N > 0.
+    share : float
+        Part of the values inside, 0 to 1.
+
+    References
+    ----------
+    The shorth of Andrews et al., Robust Estimates of Location, 1972 (cited from memory), with another share.
+    """
+    ordered = np.sort(value)
+    inside = max(2, int(np.ceil(share * ordered.size)))
+    if ordered.size < inside:
+        return float(np.median(ordered))
+    width = ordered[inside - 1 :] - ordered[: ordered.size - inside + 1]
+    first = int(np.argmin(width))
+    return float(np.median(ordered[first : first + inside]))
+
+
+def _curvature(
+    blocks: _Blocks, correction: FloatArray, vehicle: Vehicle, clock: CommonClock, *, yaw: FloatArray | None
+) -> FloatArray:
+    """Curvature on the common clock: both axles where they agree, else the one the past speaks for."""
+    fl, fr, rl, rr = (blocks.ratio + 1.0) / correction[:, None]
+    front = (fr**2 - fl**2) / (2.0 * vehicle.track_m)
+    rear = (rr - rl) / vehicle.track_m
+    limit = np.minimum(1.0 / TIGHTEST_RADIUS_M, GRIP_LIMIT_MPS2 / np.maximum(blocks.middle_mps, 0.1) ** 2)
+    front, rear = (np.where(np.abs(axle) <= limit, axle, np.nan) for axle in (front, rear))
+    step = np.nanmax(clock.resolution_mps, initial=0.0)
+    tolerance = (0.006 + 1.5 * step / np.maximum(blocks.middle_mps, 0.5)) / vehicle.track_m
+    with np.errstate(invalid="ignore"):
+        agree = np.abs(front - rear) < tolerance + 0.1 * np.abs(rear)
+    mean = (front + rear) / 2.0
+    guide = _guide(mean, agree, yaw, blocks.centre * clock.period_s)
+    with np.errstate(invalid="ignore"):
+        front_nearer = np.abs(front - guide) <= np.abs(rear - guide)
+    chosen = np.where(front_nearer | ~np.isfinite(rear), front, rear)
+    chosen = np.where(agree, mean, chosen)
+    chosen = np.where(np.isfinite(chosen), chosen, guide)
+    known = np.isfinite(chosen) & (blocks.middle_mps > SLOWEST_JUDGED_MPS)
+    if not known.any():
+        return np.zeros(clock.time_s.size)
+    return np.interp(np.arange(clock.time_s.size), blocks.centre[known], chosen[known])
+
+
+def _guide(mean: FloatArray, agree: BoolArray, yaw: FloatArray | None, time_s: FloatArray) -> FloatArray:
+    """Best guess of the curvature where the axles disagree: the yaw rate, else what they agreed on nearby."""
+    if np.count_nonzero(agree) < 2:
+        agreed = np.zeros(mean.size)
+        return agreed if yaw is None else np.where(np.isfinite(yaw), yaw, agreed)
+    agreed = np.interp(time_s, time_s[agree], mean[agree])
+    if yaw is not None:
+        offset = float(np.nanmedian((mean - yaw)[agree])) if np.isfinite((mean - yaw)[agree]).any() else 0.0
+        return np.where(np.isfinite(yaw), yaw + offset, agreed)
+    index = np.arange(mean.size)
+    after = np.clip(np.searchsorted(index[agree], index), 0, np.count_nonzero(agree) - 1)
+    before = np.clip(after - 1, 0, None)
+    away = np.minimum(np.abs(time_s[agree][after] - time_s), np.abs(time_s[agree][before] - time_s))
+    return np.where(away < 3.0, agreed, 0.0)

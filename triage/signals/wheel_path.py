@@ -1,0 +1,168 @@
+"""Distance travelled by each wheel by its own counting: the wheel's angle up to the circumference.
+
+A control unit multiplies counted pulses by one fixed circumference. The distance obtained by integrating
+its output therefore advances by exactly that fixed circumference per revolution, whatever the real tyre
+is: it measures the wheel's ANGLE. Lost samples are replaced by what the other wheels demand, so that a
+drop-out does not lose the angle.
+
+A wheel that loses pulses all the time loses its own angle little by little. Its angle is then better told by
+the three others.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from triage.corners import AXLE_PARTNER, CORNERS
+from triage.signals.conditioning import CommonClock
+from triage.signals.losses import Losses, widen_rows
+from triage.signals.residuals import Residuals
+from triage.signals.side_by_side import map_side_by_side
+from triage.signals.vehicle_reference import VehicleReference
+from triage.speed_log import BoolArray, FloatArray
+
+SMOOTHING_M = 2.1
+"""Length of the window whose mean is taken out: about one turn of any car wheel, which keeps the line."""
+
+CLIP_RATIO = 0.05
+"""Deviations are limited to this size, so that a few losses do not drown the rest."""
+
+
+@dataclass(frozen=True, slots=True)
+class WheelPath:
+    """One wheel's quick speed deviation over its own distance.
+
+    Attributes
+    ----------
+    distance_m : float64[N]
+        Own distance on the common clock, from 0, never falling.
+    ripple_ratio : float64[N]
+        Relative deviation of the wheel's speed from its mean over about one revolution, what all wheels do
+        together taken out; limited to +-5 %. NaN where it cannot be formed.
+    weight : float64[N]
+        One over the variance that is usual at this speed and on this road; 0 where ``ripple_ratio`` is NaN.
+    leak_ratio : float
+        Share of the other wheels' common ripple that was subtracted, 0 to 1.
+    """
+
+    distance_m: FloatArray
+    ripple_ratio: FloatArray
+    weight: FloatArray
+    leak_ratio: float
+
+
+def follow_wheels(
+    clock: CommonClock, reference: VehicleReference, residuals: Residuals, losses: Losses
+) -> tuple[WheelPath, WheelPath, WheelPath, WheelPath]:
+    """Integrate the angle of every wheel and form its ripple over distance."""
+    doubtful = widen_rows(losses.lost | losses.low | losses.high | losses.frozen, 1) | ~clock.valid
+    demanded = reference.expected_mps * (1.0 + residuals.slow_ratio)
+    clean = np.where(doubtful & np.isfinite(demanded), demanded, clock.speed_mps)
+    clean = np.nan_to_num(np.where(np.isfinite(clean), clean, demanded))
+
+    def follow(row: int) -> WheelPath:
+        return _wheel_path(
+            clock,
+            clean[row],
+            demanded[row],
+            usable=_usable(clock, losses, row),
+            roughness=residuals.roughness_ratio[row],
+            row=row,
+        )
+
+    first, second, third, fourth = map_side_by_side(follow, range(4))
+    return first, second, third, fourth
+
+
+def along_neighbours(paths: tuple[WheelPath, ...], row: int) -> WheelPath:
+    """Give the same ripple over the distance that the three other wheels tell.
+
+    In any curve the two wheels of one axle differ by about as much path as those of the other (to first order
+    exactly: track times change of heading), so the front right runs as far as front left plus rear right
+    minus rear left. Constant tyre differences only change the scale.
+    """
+    partner = CORNERS.index(AXLE_PARTNER[CORNERS[row]])
+    same_side = (row + 2) % 4
+    other_side = (partner + 2) % 4
+    distance_m = paths[partner].distance_m + paths[same_side].distance_m - paths[other_side].distance_m
+    return replace(paths[row], distance_m=np.maximum.accumulate(distance_m))
+
+
+def _usable(clock: CommonClock, losses: Losses, row: int) -> BoolArray:
+    usable: BoolArray = (
+        losses.moving[row] & clock.fresh[row] & ~losses.lost[row] & ~losses.frozen[row] & ~losses.joint
+    )
+    return usable
+
+
+def _wheel_path(
+    clock: CommonClock,
+    clean_mps: FloatArray,
+    demanded_mps: FloatArray,
+    *,
+    usable: BoolArray,
+    roughness: FloatArray,
+    row: int,
+) -> WheelPath:
+    if not clock.time_s.size:
+        return WheelPath(clock.time_s, clock.time_s, clock.time_s, 1.0)
+    distance_m = _integral(clean_mps, clock.time_s)
+    mean_own, mean_demanded, complete = _window_means(
+        clock.time_s, distance_m, _integral(demanded_mps, clock.time_s)
+    )
+    usable = usable & complete
+    with np.errstate(invalid="ignore", divide="ignore"):
+        own = np.where(usable, clock.speed_mps[row] / mean_own - 1.0, np.nan)
+        common = np.where(usable, demanded_mps / mean_demanded - 1.0, np.nan)
+    usable = np.isfinite(own) & np.isfinite(common)
+    leak = _shared_part(own[usable], common[usable])
+    ripple = np.clip(own - leak * common, -CLIP_RATIO, CLIP_RATIO)
+    variance = _usual_variance(ripple, clock.speed_mps[row], usable) + (0.5 * roughness) ** 2
+    weight = np.where(usable, 1.0 / np.maximum(variance, 1e-10), 0.0)
+    return WheelPath(distance_m, np.where(usable, ripple, np.nan), weight, leak)
+
+
+def _integral(value: FloatArray, time_s: FloatArray) -> FloatArray:
+    steps = np.diff(time_s) * (np.nan_to_num(value[1:]) + np.nan_to_num(value[:-1])) / 2.0
+    return np.concatenate(([0.0], np.cumsum(steps)))
+
+
+def _window_means(
+    time_s: FloatArray, distance_m: FloatArray, demanded_m: FloatArray
+) -> tuple[FloatArray, FloatArray, BoolArray]:
+    """Mean speeds, by the wheel and by the others, over the window of distance around every sample."""
+    rising = distance_m + 1e-9 * np.arange(distance_m.size)
+    begin_s = np.interp(distance_m - SMOOTHING_M / 2.0, rising, time_s)
+    end_s = np.interp(distance_m + SMOOTHING_M / 2.0, rising, time_s)
+    length_s = np.maximum(end_s - begin_s, 1e-9)
+    own = (np.interp(end_s, time_s, distance_m) - np.interp(begin_s, time_s, distance_m)) / length_s
+    others = (np.interp(end_s, time_s, demanded_m) - np.interp(begin_s, time_s, demanded_m)) / length_s
+    inside = (distance_m > SMOOTHING_M / 2) & (distance_m < distance_m[-1] - SMOOTHING_M / 2)
+    return own, others, inside & (length_s < 2.0)
+
+
+def _shared_part(own: FloatArray, common: FloatArray) -> float:
+    """Share of the common quick speed changes that the wheel takes part in: least squares, values limited."""
+    if own.size < 50:
+        return 1.0
+    own, common = np.clip(own, -0.02, 0.02), np.clip(common, -0.02, 0.02)
+    power = float(common @ common)
+    return float(np.clip(own @ common / power, 0.0, 1.0)) if power > 0 else 0.0
+
+
+def _usual_variance(ripple: FloatArray, speed_mps: FloatArray, usable: BoolArray) -> FloatArray:
+    if np.count_nonzero(usable) < 200:
+        return np.full(ripple.size, max(float(np.nanvar(ripple[usable])) if usable.any() else 1.0, 1e-10))
+    edges = np.quantile(speed_mps[usable], np.linspace(0, 1, 7))
+    inside = np.clip(np.searchsorted(edges, np.nan_to_num(speed_mps)) - 1, 0, 5)
+    variance = np.array(
+        [
+            np.mean(ripple[usable & (inside == n)] ** 2) if (usable & (inside == n)).any() else np.nan
+            for n in range(6)
+        ]
+    )
+    variance = np.where(np.isfinite(variance), variance, np.nanmean(variance))
+    chosen: FloatArray = variance[inside]
+    return chosen

@@ -1,0 +1,55 @@
+"""Likelihood rows from the bands in which drives fell."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from triage.evidence.estimation import estimate_table
+from triage.evidence.likelihoods import LikelihoodTable
+
+LOW, HIGH = (1.0, 0.0), (0.0, 1.0)
+
+
+def table(
+    shares: dict[str, list[tuple[float, ...]]], at_least: tuple[float, ...] = (0.0, 0.0)
+) -> LikelihoodTable:
+    return estimate_table(shares, sound_at_least=at_least, basis="simulated", evidence="test")
+
+
+def test_many_drives_give_their_frequencies() -> None:
+    rng = np.random.default_rng(1)
+    drives = [HIGH if rng.random() < 0.7 else LOW for _ in range(4000)]
+    rows = table({"sound": [LOW] * 4000, "air-gap": drives}).rows
+    assert rows["air-gap"][1] == pytest.approx(0.7, abs=0.03)
+    assert rows["sound"][0] > 0.998
+
+
+def test_few_drives_stay_careful_and_nothing_is_certain() -> None:
+    rows = table({"sound": [LOW] * 100, "air-gap": [HIGH]}).rows
+    assert 0.3 < rows["air-gap"][1] < 0.6
+    assert all(0.0 < share < 1.0 for row in rows.values() for share in row)
+
+
+def test_the_sound_row_is_never_thinner_than_real_cars_allow() -> None:
+    rows = table({"sound": [LOW] * 1000, "air-gap": [HIGH] * 9}, (0.0, 0.05)).rows
+    assert rows["sound"][1] == pytest.approx(0.05, rel=0.06)
+
+
+def test_a_cause_like_sound_gets_no_row_and_other_lies_between() -> None:
+    rows = table({"sound": [LOW] * 1000, "bearing-roughness": [LOW] * 50, "air-gap": [HIGH] * 50}).rows
+    assert set(rows) == {"sound", "other", "air-gap"}
+    assert rows["sound"][1] < rows["other"][1] < rows["air-gap"][1]
+
+
+def test_without_any_drive_the_rows_say_nothing() -> None:
+    rows = table({}).rows
+    assert rows["sound"] == rows["other"] == (0.5, 0.5)
+
+
+def test_rows_are_what_a_rule_book_accepts() -> None:
+    rng = np.random.default_rng(2)
+    drives = {name: [tuple(row) for row in rng.dirichlet(np.ones(5) / 5, 30)] for name in ("sound", "a", "b")}
+    for row in table(drives, (0.0, 0.01, 0.001, 0.0, 0.0)).rows.values():
+        assert abs(sum(row) - 1.0) < 1e-9
+        assert min(row) > 0.0

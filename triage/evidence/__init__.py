@@ -1,0 +1,1 @@
+"""From measurements and answers to a probability for every (corner, cause)."""

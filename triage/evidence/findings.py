@@ -1,0 +1,136 @@
+"""Measurements held against the bands of the rule book."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from typing import Final
+
+import numpy as np
+from scipy.special import ndtr
+
+from triage.corners import CORNER_NAMES
+from triage.evidence.hypotheses import Finding
+from triage.evidence.rule_tables import Distribution, MeasurementRule, Rulebook
+from triage.signals.measurement import Measurement
+
+SMALLEST_SHOWN: Final = 1e-4
+
+
+def build_findings(measurements: Iterable[Measurement], rulebook: Rulebook) -> tuple[Finding, ...]:
+    """Turn measurements into findings.
+
+    Parameters
+    ----------
+    measurements : iterable of Measurement
+        In any order; those the rule book does not know, and values that are no finite number, are left out.
+    rulebook : Rulebook
+
+    Returns
+    -------
+    tuple of Finding
+        In the order of the measurements, ids ``<measurement>@<corner>``.
+    """
+    return tuple(
+        _finding(measurement, rulebook.measurements[measurement.id])
+        for measurement in measurements
+        if measurement.id in rulebook.measurements
+        and math.isfinite(measurement.value)
+        and math.isfinite(measurement.std_uncertainty)
+    )
+
+
+def band_probability(
+    value: float, std_uncertainty: float, edges: tuple[float, ...], *, distribution: Distribution = "normal"
+) -> tuple[float, ...]:
+    """Return the probability that the true value lies in each band.
+
+    Parameters
+    ----------
+    value, std_uncertainty : float
+        Mean and standard deviation of the true value. A standard uncertainty that is 0, negative or not a
+        number counts as 0.
+    edges : tuple of float
+        Limits between the bands, rising; a value exactly on an edge belongs to the upper band.
+    distribution : {"normal", "lognormal"}
+        ``lognormal`` is for shares, rates and lengths, whose edges are all above 0: one loss seen in a
+        minute may stand for a rate twice or half as large, but not for none. A value smaller than
+        its uncertainty was not really seen and is taken as normal.
+
+    Returns
+    -------
+    tuple of float
+        One more than edges; sums to 1.
+
+    Notes
+    -----
+    Normal is the usual assumption for a combined uncertainty (GUM: JCGM 100:2008, G.2.1).
+    """
+    limits = np.asarray(edges, dtype=float)
+    if distribution == "lognormal" and 0.0 < std_uncertainty <= value:
+        variance = math.log1p((std_uncertainty / value) ** 2)
+        limits, value, std_uncertainty = np.log(limits), math.log(value) - variance / 2.0, math.sqrt(variance)
+    if std_uncertainty > 0.0:
+        with np.errstate(over="ignore"):  # an infinite distance is a certain one
+            scaled = (limits - value) / std_uncertainty
+        below = np.concatenate(([0.0], ndtr(scaled), [1.0]))
+        # Above the value take the upper tail: 1 - Φ loses everything beyond 8 standard deviations.
+        above = np.concatenate(([1.0], ndtr(-scaled), [0.0]))
+        shares = np.where(below[1:] < 0.5, np.diff(below), -np.diff(above))
+    else:
+        shares = np.zeros(len(edges) + 1)
+        shares[np.searchsorted(limits, value, side="right")] = 1.0
+    return tuple(float(share) for share in shares / shares.sum())
+
+
+def format_value(value: float, std_uncertainty: float, unit: str) -> str:
+    """Write value and standard uncertainty to the latter's second digit.
+
+    Returns
+    -------
+    str
+        ``1.90 ± 0.12 %``; without an uncertainty the value to four digits.
+
+    Examples
+    --------
+    >>> format_value(1.9034, 0.1234, "%")
+    '1.90 ± 0.12 %'
+    """
+    if not 0.0 < std_uncertainty < math.inf:
+        number = f"{value:.4g}"
+    elif std_uncertainty < SMALLEST_SHOWN:
+        number = f"{value:.4f}"
+    else:
+        decimals = min(max(1 - math.floor(math.log10(std_uncertainty)), 0), 5)
+        number = f"{value:.{decimals}f} ± {std_uncertainty:.{decimals}f}"
+    return f"{number} {unit}".rstrip()
+
+
+def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
+    shares = band_probability(
+        measurement.value, measurement.std_uncertainty, rule.edges, distribution=rule.distribution
+    )
+    bands = dict(zip(rule.bands, shares, strict=True))
+    words = {
+        "corner": CORNER_NAMES[measurement.corner],
+        "value": format_value(measurement.value, measurement.std_uncertainty, rule.unit),
+        "band": max(bands, key=lambda name: bands[name]),
+    }
+    return Finding(
+        id=f"{measurement.id}@{measurement.corner}",
+        source=measurement.id,
+        corner=measurement.corner,
+        statement=_filled(rule.statement, words),
+        value=measurement.value,
+        std_uncertainty=measurement.std_uncertainty,
+        unit=measurement.unit,
+        band_probability=bands,
+        spans=measurement.spans,
+    )
+
+
+def _filled(template: str, words: dict[str, str]) -> str:
+    # Not str.format: a template from a foreign rule book could reach into the objects it is given.
+    for name, word in words.items():
+        template = template.replace(f"{{{name}}}", word)
+    return template

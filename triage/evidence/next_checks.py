@@ -1,0 +1,178 @@
+"""Which check tells most for its minutes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
+from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
+from triage.evidence.rule_tables import Check, Rulebook, Scale
+from triage.speed_log import FloatArray
+
+LEADING_SHARE: Final = 0.15
+"""A corner is worth a check when it holds this share of what all corners hold together (judgement)."""
+
+BRANCHES_TOLD: Final = 3
+"""How many outcomes the reason for a check spells out, the likeliest first."""
+
+LEAST_GAIN_BIT: Final = 0.002
+"""Checks that tell less than this are not suggested (judgement)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Forecast:
+    """What a check would do to the verdict.
+
+    Attributes
+    ----------
+    outcome_probability : float64[outcomes]
+    after : float64[outcomes, hypotheses]
+        The verdict after each outcome.
+    gain_bit, entropy_bit : float
+        Expected drop of the verdict's entropy, and the entropy now.
+    """
+
+    outcome_probability: FloatArray
+    after: FloatArray
+    gain_bit: float
+    entropy_bit: float
+
+
+def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[CheckSuggestion, ...]:
+    """Suggest checks that have not been answered, those with the largest gain per minute first.
+
+    Parameters
+    ----------
+    findings : sequence of Finding
+        Everything known so far, answers included.
+    rulebook : Rulebook
+
+    Returns
+    -------
+    tuple of CheckSuggestion
+        For the corners that hold at least ``LEADING_SHARE`` of the blame, and for the whole vehicle.
+    """
+    ordered = known_findings(findings, rulebook)
+    belief = believe(ordered, rulebook)
+    answered = {finding.id for finding in ordered}
+    corners = leading_corners(belief)
+    suggestions = [
+        _suggestion(check, place, belief, rulebook)
+        for check in rulebook.checks.values()
+        for place in _places(check, corners)
+        if f"{check.id}@{place}" not in answered
+    ]
+    useful = [suggestion for suggestion in suggestions if suggestion.gain_bit >= LEAST_GAIN_BIT]
+    return tuple(
+        sorted(useful, key=lambda each: (-each.gain_bit / each.minutes_min, each.check, each.corner))
+    )
+
+
+def _places(check: Check, corners: tuple[Corner, ...]) -> tuple[Place, ...]:
+    return corners if check.where == "corner" else (VEHICLE,)
+
+
+def leading_corners(belief: Belief) -> tuple[Corner, ...]:
+    """Return the corners with a share of the blame worth looking at, the most blamed first."""
+    blame = {
+        corner: sum(
+            float(share)
+            for atom, share in zip(belief.atoms, belief.probability, strict=True)
+            if atom.blamed == corner
+        )
+        for corner in CORNERS
+    }
+    total = sum(blame.values())
+    ordered = sorted(CORNERS, key=lambda corner: -blame[corner])
+    return tuple(
+        corner for i, corner in enumerate(ordered) if i == 0 or blame[corner] >= LEADING_SHARE * total
+    )
+
+
+def forecast_check(check: Check, place: Place, belief: Belief) -> Forecast:
+    """Work out exactly what each outcome of a check would do to the verdict.
+
+    Notes
+    -----
+    The expected drop of entropy is the mutual information of outcome and hypothesis, so it is never negative
+    (T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, theorem 2.6.5; from memory).
+    """
+    table = outcome_table(Scale(tuple(check.outcomes), check.table, check.mirror), place, belief.atoms)
+    joint = belief.by_hypothesis((table * belief.probability[:, np.newaxis]).T)
+    outcome_probability = joint.sum(axis=1)
+    after = joint / outcome_probability[:, np.newaxis]
+    now_bit = float(entropy_bit(belief.by_hypothesis(belief.probability)))
+    gain_bit = now_bit - float(outcome_probability @ entropy_bit(after))
+    return Forecast(outcome_probability, after, max(gain_bit, 0.0), now_bit)
+
+
+def entropy_bit(probability: FloatArray) -> FloatArray:
+    """Return Shannon's entropy in bits along the last axis."""
+    positive = np.where(probability > 0.0, probability, 1.0)
+    entropy: FloatArray = -np.sum(positive * np.log2(positive), axis=-1)
+    return entropy
+
+
+def hypothesis_name(hypothesis: Hypothesis, rulebook: Rulebook) -> str:
+    """Return the claim's title with its corner: ``Dirt on the encoder, front left``."""
+    title = rulebook.causes[hypothesis.cause].title
+    return title if hypothesis.corner == VEHICLE else f"{title}, {CORNER_NAMES[hypothesis.corner]}"
+
+
+def _suggestion(check: Check, place: Place, belief: Belief, rulebook: Rulebook) -> CheckSuggestion:
+    forecast = forecast_check(check, place, belief)
+    now = belief.by_hypothesis(belief.probability)
+    meanings = {
+        outcome: _meaning(now, forecast.after[i], rulebook) for i, outcome in enumerate(check.outcomes)
+    }
+    return CheckSuggestion(
+        check=check.id,
+        title=check.title,
+        corner=place,
+        gain_bit=forecast.gain_bit,
+        minutes_min=check.minutes_min,
+        access=rulebook.access[check.access].title,
+        why=_why(check, forecast, rulebook),
+        outcome_meaning=meanings,
+        cautions=tuple(rulebook.cautions[name].text for name in check.cautions),
+    )
+
+
+def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
+    outcomes = tuple(check.outcomes)
+    likeliest = np.argsort(-forecast.outcome_probability, kind="stable")[:BRANCHES_TOLD]
+    branches = [
+        f"{outcomes[i]} ({_percent(forecast.outcome_probability[i])} likely) would put first: "
+        f"{_leader(forecast.after[i], rulebook)}"
+        for i in likeliest
+    ]
+    return (
+        f"Expected to settle {forecast.gain_bit:.2f} of {forecast.entropy_bit:.2f} bits of doubt "
+        f"in {check.minutes_min:g} min. {'; '.join(branches)}."
+    )
+
+
+def _leader(after: FloatArray, rulebook: Rulebook) -> str:
+    best = int(np.argmax(after))
+    return f"{hypothesis_name(rulebook.hypotheses[best], rulebook)} at {_percent(float(after[best]))}"
+
+
+def _meaning(now: FloatArray, after: FloatArray, rulebook: Rulebook) -> str:
+    """Say what rises and what falls most."""
+    moves = (int(np.argmax(after - now)), "rises"), (int(np.argmin(after - now)), "falls")
+    return "; ".join(
+        f"{hypothesis_name(rulebook.hypotheses[i], rulebook)} {verb} "
+        f"from {_percent(now[i])} to {_percent(after[i])}"
+        for i, verb in moves
+    )
+
+
+def _percent(share: float) -> str:
+    if share < 0.01:
+        return "under 1 %"
+    return "over 99 %" if share > 0.99 else f"{100.0 * share:.0f} %"

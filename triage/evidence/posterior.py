@@ -1,0 +1,233 @@
+"""How probable every (corner, cause) is under the findings, by exact enumeration.
+
+The claims are split into *atoms*: (corner, cause, variant) for every variant of a corner cause, (vehicle,
+cause, variant) for those of a vehicle-wide one, and four for ``other``, which stands for something unknown at
+one corner that is not known either. A *variant* is one of the ways in which a cause shows itself (see
+:mod:`triage.evidence.likelihoods`). One is at work and the log does not say which, so the probability of a
+claim is the sum over its variants: the findings must all fit one variant, not each finding some variant.
+
+::
+
+    score(atom) = log prior + sum over findings of  weight * log sum_b P(band b | value) P(b | atom)
+
+A finding at the blamed corner uses the variant's row, at any other corner the row ``sound``. A vehicle-wide
+cause uses its own row at every corner and, like all causes, on findings of the whole vehicle.
+
+Weights: findings of one group at one place share their evidence. With ``weight`` of the group given, that is
+the factor; without, 1/sqrt(n), so that n readings of one fact count as sqrt(n) independent ones. Here n is
+the number of findings that say something: (sum s)² / (sum s²), s being the spread of a finding's
+log-likelihood over the atoms. It is the plain number when all say equally much, and a finding that says
+nothing does not weaken its neighbours. Measurements are further divided by the rule book's temperature.
+Answers to checks always count fully.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNERS, SIDE_SIGN, VEHICLE, Place
+from triage.evidence.explanation import contributions_bit
+from triage.evidence.hypotheses import Finding, Hypothesis, Posterior, RankedHypothesis
+from triage.evidence.likelihoods import variant_name
+from triage.evidence.rule_tables import OTHER, Rulebook, Scale, places_of
+from triage.speed_log import FloatArray
+
+SMALLEST_LIKELIHOOD: Final = 1e-300
+"""Keeps a finding whose bands have other names than the rule book's from making everything impossible."""
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """A claim with a definite place and way to show itself.
+
+    Attributes
+    ----------
+    variant : str
+        Name of its row in the likelihoods; the id of the cause when that has only one way to show itself.
+    index : int
+        Place of its hypothesis in ``Rulebook.hypotheses``.
+    prior : float
+        Its part of the cause's prior.
+    """
+
+    blamed: Place
+    cause: str
+    variant: str
+    index: int
+    prior: float
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """Probabilities before they are sorted, and what they were made from.
+
+    Attributes
+    ----------
+    prior, probability : float64[atoms]
+        Before and after the findings; each sums to 1.
+    likelihood : float64[findings, atoms]
+        P(finding | atom).
+    weights : float64[findings]
+        Factor on each finding's log-likelihood.
+    """
+
+    atoms: tuple[Atom, ...]
+    prior: FloatArray
+    probability: FloatArray
+    likelihood: FloatArray
+    weights: FloatArray
+
+    def by_hypothesis(self, values: FloatArray) -> FloatArray:
+        """Sum values over the atoms of each hypothesis; ``values`` has atoms along its last axis."""
+        belongs = np.zeros((len(self.atoms), 1 + max(atom.index for atom in self.atoms)))
+        for i, atom in enumerate(self.atoms):
+            belongs[i, atom.index] = 1.0
+        sums: FloatArray = values @ belongs
+        return sums
+
+
+def rank_hypotheses(findings: Sequence[Finding], rulebook: Rulebook) -> Posterior:
+    """Rank every hypothesis by its probability under the findings.
+
+    Parameters
+    ----------
+    findings : sequence of Finding
+        Measurements and answers, in any order; the result does not depend on it.
+    rulebook : Rulebook
+
+    Returns
+    -------
+    Posterior
+        All hypotheses, most probable first; the probabilities are above 0 and sum to 1.
+    """
+    ordered = known_findings(findings, rulebook)
+    belief = believe(ordered, rulebook)
+    probability = belief.by_hypothesis(belief.probability)
+    weighted = np.maximum(belief.likelihood ** belief.weights[:, np.newaxis], SMALLEST_LIKELIHOOD)
+    bits = contributions_bit(
+        belief.by_hypothesis(weighted * belief.prior), prior=belief.by_hypothesis(belief.prior)
+    )
+    names = [finding.id for finding in ordered]
+    ranked = [
+        RankedHypothesis(hypothesis, _printed(share), dict(zip(names, column.tolist(), strict=True)))
+        for hypothesis, share, column in zip(rulebook.hypotheses, probability, bits.T, strict=True)
+    ]
+    return Posterior(tuple(sorted(ranked, key=lambda line: (-line.probability, line.hypothesis))))
+
+
+def _printed(share: float) -> float:
+    # Equal claims at different corners differ in the last bits of their sums; without those their order is
+    # fixed.
+    return float(f"{share:.12g}")
+
+
+def believe(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
+    """Return the probability of every atom under the findings (all of them known to the rule book)."""
+    atoms = build_atoms(rulebook)
+    prior = np.array([atom.prior for atom in atoms])
+    prior = prior / prior.sum()
+    likelihood = finding_likelihoods(findings, rulebook, atoms)
+    weights = finding_weights(findings, rulebook, log_likelihood=np.log(likelihood), prior=prior)
+    score = np.log(prior) + weights @ np.log(likelihood)
+    share = np.exp(score - score.max())
+    floor = rulebook.scoring.floor
+    probability = (1.0 - floor) * share / share.sum() + floor * prior
+    return Belief(atoms, prior, probability / probability.sum(), likelihood, weights)
+
+
+def build_atoms(rulebook: Rulebook) -> tuple[Atom, ...]:
+    """List the atoms: a cause's prior is shared evenly by its places, and there by its variants' shares."""
+    index = {hypothesis: i for i, hypothesis in enumerate(rulebook.hypotheses)}
+    atoms = []
+    for cause in rulebook.causes.values():
+        blamed = CORNERS if cause.id == OTHER else places_of(cause.where)
+        for place in blamed:
+            stated: Place = place if cause.where == "corner" else VEHICLE
+            hypothesis = index[Hypothesis(stated, cause.id)]
+            atoms += [
+                Atom(place, cause.id, variant, hypothesis, share * cause.prior / len(blamed))
+                for variant, share in _variants(cause.id, rulebook)
+            ]
+    return tuple(atoms)
+
+
+def _variants(cause: str, rulebook: Rulebook) -> list[tuple[str, float]]:
+    """Names and shares of the rows of a cause."""
+    shares = rulebook.variants.get(cause)
+    if shares is None:
+        return [(cause, 1.0)]
+    return [(variant_name(cause, number + 1), share) for number, share in enumerate(shares)]
+
+
+def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Finding, ...]:
+    """Leave out findings the rule book has no scale for, and bring the rest into a fixed order."""
+    known = [finding for finding in findings if rulebook.scale(finding.source) is not None]
+    return tuple(sorted(known, key=lambda finding: finding.id))
+
+
+def finding_likelihoods(findings: Sequence[Finding], rulebook: Rulebook, atoms: Sequence[Atom]) -> FloatArray:
+    """Return P(finding | atom), float64[findings, atoms]."""
+    rows = np.empty((len(findings), len(atoms)))
+    for row, finding in zip(rows, findings, strict=True):
+        scale = rulebook.scale(finding.source)
+        if scale is None:
+            raise KeyError(finding.source)
+        shares = np.array([finding.band_probability.get(name, 0.0) for name in scale.names])
+        row[:] = np.maximum(outcome_table(scale, finding.corner, atoms) @ shares, SMALLEST_LIKELIHOOD)
+    return rows
+
+
+def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArray:
+    """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
+    sound = scale.table.rows["sound"]
+    return np.array([scale_row(scale, place, atom) or sound for atom in atoms], dtype=float)
+
+
+def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
+    """Return the row that applies to the atom; None when it leaves the place sound."""
+    if place != VEHICLE and atom.blamed not in (place, VEHICLE):
+        return None
+    row = scale.table.row(atom.variant)
+    if atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 or not scale.mirror:
+        return row
+    by_name = dict(zip(scale.names, row, strict=True))
+    return tuple(by_name[scale.mirror.get(name, name)] for name in scale.names)
+
+
+def finding_weights(
+    findings: Sequence[Finding], rulebook: Rulebook, *, log_likelihood: FloatArray, prior: FloatArray
+) -> FloatArray:
+    """Return the factor on each finding's log-likelihood, float64[findings] (see the head of this module)."""
+    weights = np.ones(len(findings))
+    spread = _spread(log_likelihood, prior)
+    for (group, _), members in _groups(findings, rulebook).items():
+        given = rulebook.groups[group].weight
+        weight = given if given is not None else 1.0 / math.sqrt(effective_count(spread[members]))
+        weights[members] = weight / rulebook.scoring.temperature
+    return weights
+
+
+def effective_count(spread: FloatArray) -> float:
+    """Return how many findings say something, between 1 and their number."""
+    squares = float(np.sum(spread**2))
+    return max(float(np.sum(spread)) ** 2 / squares, 1.0) if squares > 0.0 else 1.0
+
+
+def _spread(log_likelihood: FloatArray, prior: FloatArray) -> FloatArray:
+    mean = log_likelihood @ prior
+    spread: FloatArray = np.sqrt((log_likelihood - mean[:, np.newaxis]) ** 2 @ prior)
+    return spread
+
+
+def _groups(findings: Sequence[Finding], rulebook: Rulebook) -> dict[tuple[str, Place], list[int]]:
+    members: dict[tuple[str, Place], list[int]] = {}
+    for i, finding in enumerate(findings):
+        rule = rulebook.measurements.get(finding.source)
+        if rule is not None:
+            members.setdefault((rule.group, finding.corner), []).append(i)
+    return members

@@ -1,0 +1,199 @@
+"""From the TOML tables of the rule files to their Python values, one function per kind of row."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final, Literal, TypeVar
+
+from triage.evidence.likelihoods import BASES, LikelihoodTable
+from triage.evidence.rule_section import Section
+from triage.evidence.rule_tables import (
+    DISTRIBUTIONS,
+    WHERES,
+    Access,
+    Cause,
+    Caution,
+    Check,
+    Group,
+    MeasurementRule,
+    Scoring,
+    Source,
+)
+
+FILES: Final = (
+    "causes.toml",
+    "measurements.toml",
+    "likelihoods.toml",
+    "checks.toml",
+    "cautions.toml",
+    "sources.toml",
+)
+
+_KINDS: Final[tuple[Literal["published", "practice"], ...]] = ("published", "practice")
+_SMALLEST_POSITIVE: Final = 1e-9
+_Row = TypeVar("_Row")
+
+
+def read_rows(file: Section, key: str, read: Callable[[str, Section], _Row]) -> dict[str, _Row]:
+    """Read every table under ``key`` of the file."""
+    return {name: read(name, section) for name, section in file.entries(key)}
+
+
+def read_cause(name: str, row: Section) -> Cause:
+    """Read one row of ``causes.toml``."""
+    row.only("title", "claim", "where", "prior", "repair", "what_to_do", "basis", "cautions")
+    return Cause(
+        id=name,
+        title=row.text("title"),
+        claim=row.text("claim"),
+        where=row.word("where", WHERES),
+        prior=_open_probability(row, "prior"),
+        repair=row.text("repair"),
+        what_to_do=row.text("what_to_do"),
+        basis=row.word("basis", BASES),
+        cautions=row.texts("cautions"),
+    )
+
+
+def read_measurement(name: str, row: Section) -> MeasurementRule:
+    """Read one measurement of ``measurements.toml``."""
+    row.only(
+        *(
+            "title",
+            "meaning",
+            "statement",
+            "unit",
+            "scope",
+            "group",
+            "bands",
+            "edges",
+            "sound_at_least",
+            "distribution",
+            "basis",
+            "source",
+            "needed",
+        )
+    )
+    return MeasurementRule(
+        id=name,
+        title=row.text("title"),
+        meaning=row.text("meaning"),
+        statement=row.text("statement"),
+        unit=row.text("unit", default=""),
+        scope=row.word("scope", WHERES),
+        group=row.text("group"),
+        bands=row.texts("bands"),
+        edges=row.numbers("edges"),
+        distribution=row.word("distribution", DISTRIBUTIONS),
+        sound_at_least=row.numbers("sound_at_least"),
+        basis=row.word("basis", BASES),
+        source=row.text("source"),
+        needed=row.text("needed"),
+    )
+
+
+def read_group(name: str, row: Section) -> Group:
+    """Read one group of ``measurements.toml``."""
+    row.only("title", "weight")
+    weight = row.number("weight", _SMALLEST_POSITIVE, 1.0) if "weight" in row.table else None
+    return Group(id=name, title=row.text("title"), weight=weight)
+
+
+def read_scoring(row: Section) -> Scoring:
+    """Read the table ``scoring`` of ``measurements.toml``."""
+    row.only("temperature", "floor")
+    return Scoring(
+        temperature=row.number("temperature", 0.1, 100.0, default=1.0), floor=row.number("floor", 1e-12, 0.1)
+    )
+
+
+def read_likelihood(name: str, row: Section) -> LikelihoodTable:
+    """Read one table of ``likelihoods.toml``."""
+    del name
+    row.only("basis", "evidence", "rows")
+    rows = row.inner("rows")
+    return LikelihoodTable(
+        basis=row.word("basis", BASES),
+        evidence=row.text("evidence"),
+        rows={cause: rows.numbers(cause) for cause in rows.table},
+    )
+
+
+def read_variants(file: Section) -> dict[str, tuple[float, ...]]:
+    """Read the shares of the variants of causes in ``likelihoods.toml``, where there are any."""
+    if "variants" not in file.table:
+        return {}
+    row = file.inner("variants")
+    return {cause: row.numbers(cause) for cause in row.table}
+
+
+def read_access(name: str, row: Section) -> Access:
+    """Read one kind of access of ``checks.toml``."""
+    row.only("title", "hazardous")
+    return Access(id=name, title=row.text("title"), hazardous=row.flag("hazardous"))
+
+
+def read_check(name: str, row: Section) -> Check:
+    """Read one check of ``checks.toml``."""
+    row.only(
+        *(
+            "title",
+            "question",
+            "where",
+            "outcomes",
+            "also",
+            "aliases",
+            "mirror",
+            "minutes",
+            "access",
+            "tools",
+        ),
+        *("cautions", "sources", "basis", "evidence", "rows"),
+    )
+    rows = row.inner("rows")
+    table = LikelihoodTable(
+        basis=row.word("basis", BASES),
+        evidence=row.text("evidence"),
+        rows={cause: rows.numbers(cause) for cause in rows.table},
+    )
+    return Check(
+        id=name,
+        title=row.text("title"),
+        question=row.text("question"),
+        where=row.word("where", WHERES),
+        outcomes=row.words("outcomes"),
+        also=row.texts("also"),
+        aliases=row.words("aliases"),
+        mirror=row.words("mirror"),
+        minutes_min=row.number("minutes", 0.5, 1440.0),
+        access=row.text("access"),
+        tools=row.texts("tools"),
+        cautions=row.texts("cautions"),
+        sources=row.texts("sources"),
+        table=table,
+    )
+
+
+def read_caution(name: str, row: Section) -> Caution:
+    """Read one row of ``cautions.toml``."""
+    row.only("text", "covers", "always", "sources")
+    return Caution(
+        id=name,
+        text=row.text("text"),
+        covers=row.texts("covers"),
+        always=row.flag("always"),
+        sources=row.texts("sources"),
+    )
+
+
+def read_source(name: str, row: Section) -> Source:
+    """Read one row of ``sources.toml``."""
+    row.only("title", "kind")
+    return Source(id=name, title=row.text("title"), kind=row.word("kind", _KINDS))
+
+
+def _open_probability(row: Section, key: str) -> float:
+    value = row.number(key, 0.0, 1.0)
+    if value in (0.0, 1.0) and key in row.table:
+        row.report("no probability may be 0 or 1", key)
+    return value

@@ -1,0 +1,238 @@
+"""The tables of the rule book as Python values; :mod:`triage.evidence.rulebook` loads them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from triage.corners import CORNERS, VEHICLE, Place
+from triage.evidence.hypotheses import Hypothesis
+from triage.evidence.likelihoods import Basis, LikelihoodTable
+
+Where = Literal["corner", "vehicle"]
+WHERES: Final[tuple[Where, ...]] = ("corner", "vehicle")
+
+Distribution = Literal["normal", "lognormal"]
+DISTRIBUTIONS: Final[tuple[Distribution, ...]] = ("normal", "lognormal")
+
+OTHER: Final = "other"
+"""The cause that stands for everything not in the list."""
+
+NO_FAULT: Final = "no-fault-found"
+"""The cause that stands for a healthy car."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """Something that can be wrong (or the claim that nothing is).
+
+    Attributes
+    ----------
+    where : {"corner", "vehicle"}
+        Whether it sits at one corner or concerns the whole car.
+    prior : float
+        Probability before anything is known; for a corner cause the sum over the four corners.
+    repair, what_to_do : str
+        Hint at the repair, and what to do next when this is first in the ranking.
+    cautions : tuple of str
+        Ids of cautions that belong to acting on it.
+    """
+
+    id: str
+    title: str
+    claim: str
+    where: Where
+    prior: float
+    repair: str
+    what_to_do: str
+    basis: Basis
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MeasurementRule:
+    """What a measurement means and how its values are sorted into bands.
+
+    Attributes
+    ----------
+    statement : str
+        Sentence with the placeholders ``{corner}``, ``{value}`` and ``{band}``.
+    bands : tuple of str
+        Names, lowest values first.
+    edges : tuple of float
+        Limits between the bands, one fewer than bands, in ``unit``; the outer bands are open.
+    distribution : {"normal", "lognormal"}
+        How the true value is spread about the measured one.
+    sound_at_least : tuple of float
+        How often, at least, a healthy real car falls into each band, whatever the simulator says; keeps the
+        estimated rows honest.
+    needed : str
+        Which driving allows it.
+    """
+
+    id: str
+    title: str
+    meaning: str
+    statement: str
+    unit: str
+    scope: Where
+    group: str
+    bands: tuple[str, ...]
+    edges: tuple[float, ...]
+    distribution: Distribution
+    sound_at_least: tuple[float, ...]
+    basis: Basis
+    source: str
+    needed: str
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Findings with one physical origin.
+
+    Attributes
+    ----------
+    weight : float or None
+        Factor on the summed log-likelihood of its findings at one place; None for one over the square root
+        of their number.
+    """
+
+    id: str
+    title: str
+    weight: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Access:
+    """What a check needs done to the car first, and whether someone can get hurt at it."""
+
+    id: str
+    title: str
+    hazardous: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """Something a person can look at, feel or try.
+
+    Attributes
+    ----------
+    outcomes : mapping of outcome id to str
+        What was seen, in words.
+    also, aliases
+        Further names of the check, and of its outcomes (alias to outcome id).
+    mirror : mapping of outcome to outcome
+        For a check on the whole vehicle whose rows are written for a cause on the left: how the outcomes
+        change places when the cause is on the right. Empty when the side does not matter.
+    """
+
+    id: str
+    title: str
+    question: str
+    where: Where
+    outcomes: Mapping[str, str]
+    also: tuple[str, ...]
+    aliases: Mapping[str, str]
+    mirror: Mapping[str, str]
+    minutes_min: float
+    access: str
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    sources: tuple[str, ...]
+    table: LikelihoodTable
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning; ``covers`` names the kinds of access it makes safe enough to suggest.
+
+    ``always`` marks those that stand under every verdict.
+    """
+
+    id: str
+    text: str
+    covers: tuple[str, ...]
+    always: bool
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a number or a rule comes from."""
+
+    id: str
+    title: str
+    kind: Literal["published", "practice"]
+
+
+@dataclass(frozen=True, slots=True)
+class Scoring:
+    """How evidence is weighed.
+
+    Attributes
+    ----------
+    temperature : float
+        Divides the log-likelihood of every measurement; above 1 makes the verdict more careful. Answers to
+        checks are not touched.
+    floor : float
+        Share of the verdict that always stays with the prior, so that nothing ever has probability 0.
+    """
+
+    temperature: float
+    floor: float
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """Names, rows and mirror of one source of findings, be it a measurement or a check."""
+
+    names: tuple[str, ...]
+    table: LikelihoodTable
+    mirror: Mapping[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Rulebook:
+    """All tables, checked as a whole; keys are ids.
+
+    Attributes
+    ----------
+    variants : mapping of cause to tuple of float
+        Share of each way in which the cause shows itself; a cause not named has one.
+    digest : str
+        SHA-256 over the contents of the files, the same for all line endings.
+    """
+
+    causes: Mapping[str, Cause]
+    measurements: Mapping[str, MeasurementRule]
+    groups: Mapping[str, Group]
+    scoring: Scoring
+    likelihoods: Mapping[str, LikelihoodTable]
+    variants: Mapping[str, tuple[float, ...]]
+    access: Mapping[str, Access]
+    checks: Mapping[str, Check]
+    cautions: Mapping[str, Caution]
+    sources: Mapping[str, Source]
+    digest: str
+
+    @property
+    def hypotheses(self) -> tuple[Hypothesis, ...]:
+        """Every (corner, cause) that can be claimed, in the order of the file."""
+        return tuple(
+            Hypothesis(place, cause.id) for cause in self.causes.values() for place in places_of(cause.where)
+        )
+
+    def scale(self, source: str) -> Scale | None:
+        """Return the scale of a measurement or check, None when the rule book does not know it."""
+        if source in self.measurements:
+            return Scale(self.measurements[source].bands, self.likelihoods[source], {})
+        if source in self.checks:
+            check = self.checks[source]
+            return Scale(tuple(check.outcomes), check.table, check.mirror)
+        return None
+
+
+def places_of(where: Where) -> tuple[Place, ...]:
+    """Return the places at which something of this kind can be."""
+    return CORNERS if where == "corner" else (VEHICLE,)

@@ -1,0 +1,152 @@
+"""Drawing and measuring simulated road tests, and counting tables from them."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from triage.calibration import __main__ as command
+from triage.calibration.ensemble import (
+    CALIBRATION_SERIES,
+    DURATIONS_S,
+    EVALUATION_SERIES,
+    SEVERITIES,
+    Case,
+    MeasuredCase,
+    draw_cases,
+    measure_case,
+    measure_cases,
+)
+from triage.calibration.score import judge_cases
+from triage.calibration.tables import count_tables
+from triage.corners import CORNERS, VEHICLE
+from triage.evidence.likelihoods import SOUND
+from triage.evidence.rulebook import Rulebook, load_rulebook
+from triage.signals.measurement import Measurement
+from triage.simulator.faults import FAULT_MODELS
+
+
+@pytest.fixture(scope="module")
+def rulebook() -> Rulebook:
+    return load_rulebook()
+
+
+def test_every_cause_is_drawn_equally_often_and_reproducibly() -> None:
+    cases = draw_cases(7, series=CALIBRATION_SERIES)
+    assert cases == draw_cases(7, series=CALIBRATION_SERIES)
+    assert [case.cause for case in cases] == [model.cause for model in FAULT_MODELS for _ in range(7)]
+    where = {model.cause: model.where for model in FAULT_MODELS}
+    for case in cases:
+        assert (case.corner == VEHICLE) == (where[case.cause] == "vehicle")
+        assert SEVERITIES[0] <= case.severity <= SEVERITIES[1]
+        assert case.duration_s in DURATIONS_S
+    assert {case.corner for case in cases} == {*CORNERS, VEHICLE}
+
+
+def test_more_cases_begin_with_the_same_ones() -> None:
+    few, many = draw_cases(2, series=1), draw_cases(3, series=1)
+    assert set(few) < set(many)
+
+
+def test_what_is_judged_was_never_calibrated_on() -> None:
+    calibration = {case.seed for case in draw_cases(50, series=CALIBRATION_SERIES)}
+    evaluation = {case.seed for case in draw_cases(50, series=EVALUATION_SERIES)}
+    assert not calibration & evaluation
+    assert len(calibration) == 50 * len(FAULT_MODELS)
+
+
+def test_severity_and_length_can_be_fixed_without_changing_the_rest() -> None:
+    drawn, fixed = draw_cases(3, series=2), draw_cases(3, series=2, severity=0.5, duration_s=180.0)
+    assert {case.severity for case in fixed} == {0.5}
+    assert {case.duration_s for case in fixed} == {180.0}
+    assert [(one.cause, one.corner, one.seed) for one in drawn] == [
+        (one.cause, one.corner, one.seed) for one in fixed
+    ]
+
+
+CASES = (
+    Case("sensor-fault", "FR", 0.9, 60.0, 5),
+    Case("no-fault-found", "vehicle", 0.0, 60.0, 6),
+    Case("common-cause", "vehicle", 0.9, 60.0, 7),
+)
+
+
+@pytest.fixture(scope="module")
+def measured() -> tuple[MeasuredCase, ...]:
+    return tuple(measure_case(case) for case in CASES)
+
+
+def test_measuring_is_the_same_alone_and_side_by_side(measured: tuple[MeasuredCase, ...]) -> None:
+    told: list[float] = []
+    got = measure_cases(CASES, workers=2, progress=lambda fraction, _: told.append(fraction))
+    assert got == measured
+    assert told == pytest.approx([1 / 3, 2 / 3, 1.0])
+
+
+def test_cases_are_judged_against_their_truth(measured: tuple[MeasuredCase, ...], rulebook: Rulebook) -> None:
+    verdicts = judge_cases(measured, rulebook)
+    assert [(verdict.truth.corner, verdict.truth.cause) for verdict in verdicts] == [
+        (case.corner, case.cause) for case in CASES
+    ]
+    assert not verdicts[1].blames_corner
+
+
+def _case(cause: str, corner: str, rate: float) -> MeasuredCase:
+    def rate_at(place: str, value: float) -> Measurement:
+        return Measurement("drop-out-rate", place, value, 0.01, "1/min", 10, ((0.0, 1.0),))  # type: ignore[arg-type]
+
+    rates = [rate_at(place, rate if place == corner else 0.01) for place in CORNERS]
+    return MeasuredCase(Case(cause, corner, 1.0, 60.0, 1), tuple(rates), ())  # type: ignore[arg-type]
+
+
+def test_tables_count_the_blamed_corner_apart_from_sound_ones(rulebook: Rulebook) -> None:
+    cases = [_case("harness-fault", "FL", 50.0)] * 40 + [_case("no-fault-found", "vehicle", 0.01)] * 40
+    tables = count_tables(cases, rulebook, evidence="a test").tables
+    rows = tables["drop-out-rate"].rows
+    assert set(tables) == set(rulebook.measurements)
+    assert rows["harness-fault"][-1] > 0.6
+    assert rows[SOUND][0] > 0.9
+    for row in rows.values():
+        assert sum(row) == pytest.approx(1.0)
+        assert min(row) > 0.0
+
+
+def test_a_rough_bearing_counts_as_sound(rulebook: Rulebook) -> None:
+    cases = [_case("bearing-roughness", "FL", 50.0)] * 40
+    rows = count_tables(cases, rulebook, evidence="a test").tables["drop-out-rate"].rows
+    assert "bearing-roughness" not in rows
+    assert rows[SOUND][-1] == pytest.approx(0.25, abs=0.05)
+
+
+def test_report_of_an_evaluation(
+    measured: tuple[MeasuredCase, ...],
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.setattr(command, "measure_cases", lambda *_cases, **_options: measured)
+    assert command.main(["--evaluate", "--per-cause", "1"]) == 0
+    out = capsys.readouterr().out
+    for word in ("sensor-fault", "no-fault-found", "common-cause", "Brier", "expected calibration error"):
+        assert word in out
+    assert np.isfinite([float(word.strip("%")) for word in out.split() if word.endswith("%")]).all()
+
+
+def test_calibrating_writes_tables_that_load(
+    measured: tuple[MeasuredCase, ...], monkeypatch: pytest.MonkeyPatch, tmp_path: object
+) -> None:
+    import shutil
+    from importlib.resources import files
+    from pathlib import Path
+
+    folder = Path(str(tmp_path)) / "rules"
+    shutil.copytree(Path(str(files("rules"))), folder)
+    monkeypatch.setattr(command, "measure_cases", lambda *_cases, **_options: measured)
+    assert command.main(["--per-cause", "1", "--out", str(folder / "likelihoods.toml")]) == 0
+    loaded = load_rulebook(folder)
+    assert set(loaded.measurements) == set(load_rulebook().measurements)
+    assert loaded.digest != load_rulebook().digest
+
+
+def test_a_missing_rule_book_is_refused_with_its_exit_code(capsys: pytest.CaptureFixture[str]) -> None:
+    assert command.main(["--rules", "/nowhere/at/all", "--per-cause", "1"]) == 3
+    assert "/nowhere/at/all" in capsys.readouterr().err

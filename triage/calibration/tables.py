@@ -1,0 +1,114 @@
+"""Likelihood tables counted on measured cases.
+
+Every case counts for the row of its cause at the blamed corner and for the row ``sound`` at the others. Where
+the cases of a cause fall into variants, different ways in which it shows itself (see
+:mod:`triage.calibration.variants`), each variant has a row of its own, ``<cause>_<number>``, and the cause
+as a whole has none.
+"""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.calibration.ensemble import MeasuredCase
+from triage.calibration.variants import sort_into_variants
+from triage.corners import VEHICLE, Place
+from triage.evidence.estimation import estimate_table
+from triage.evidence.findings import build_findings
+from triage.evidence.hypotheses import Finding
+from triage.evidence.likelihoods import SOUND, LikelihoodTable, variant_name
+from triage.evidence.rule_tables import NO_FAULT, Rulebook
+
+ROUGH_BEARING: Final = "bearing-roughness"
+"""Usually shows nothing in the wheel speed, so it takes the row of a sound wheel."""
+
+
+@dataclass(frozen=True, slots=True)
+class CountedTables:
+    """What a calibration makes: the tables by measurement, and the shares of the variants by cause."""
+
+    tables: Mapping[str, LikelihoodTable]
+    variants: Mapping[str, tuple[float, ...]]
+
+
+def count_tables(cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence: str) -> CountedTables:
+    """Count how often each band occurs under each cause.
+
+    Parameters
+    ----------
+    cases : sequence of MeasuredCase
+    rulebook : Rulebook
+        Gives bands and scopes; its own likelihoods are not used.
+    evidence : str
+        The command that makes the numbers.
+
+    Returns
+    -------
+    CountedTables
+    """
+    findings = [build_findings(one.measurements, rulebook) for one in cases]
+    labels, variants = _label_variants(cases, findings, rulebook)
+    shares: dict[str, dict[str, list[tuple[float, ...]]]] = {
+        name: defaultdict(list) for name in rulebook.measurements
+    }
+    for one, found, label in zip(cases, findings, labels, strict=True):
+        for finding in found:
+            blamed = _is_blamed(finding.corner, one.case.corner) and not _looks_sound(one.case.cause)
+            shares[finding.source][label if blamed else SOUND].append(_bands(finding, rulebook))
+    tables = {
+        name: estimate_table(
+            shares[name], sound_at_least=rule.sound_at_least, basis="simulated", evidence=evidence
+        )
+        for name, rule in rulebook.measurements.items()
+    }
+    return CountedTables(tables, variants)
+
+
+def _label_variants(
+    cases: Sequence[MeasuredCase], findings: Sequence[Iterable[Finding]], rulebook: Rulebook
+) -> tuple[list[str], dict[str, tuple[float, ...]]]:
+    """Name of the row that each case counts for, and the shares of the variants of each cause."""
+    labels = [one.case.cause for one in cases]
+    variants: dict[str, tuple[float, ...]] = {}
+    for cause in dict.fromkeys(labels):
+        if _looks_sound(cause):
+            continue
+        rows = [index for index, one in enumerate(cases) if one.case.cause == cause]
+        # The variants of a cause of the whole vehicle are told apart by the findings of the vehicle alone:
+        # those of the four corners would come four to a measurement.
+        own = [[f for f in findings[i] if f.corner in (cases[i].case.corner, VEHICLE)] for i in rows]
+        drives = [{finding.source: _bands(finding, rulebook) for finding in found} for found in own]
+        number = sort_into_variants(drives, [_weights(found, rulebook) for found in own])
+        if number.max(initial=0) == 0:
+            continue
+        count = np.bincount(number)
+        variants[cause] = tuple(float(share) for share in (count + 1.0) / (count.sum() + count.size))
+        for index, one in zip(rows, number, strict=True):
+            labels[index] = variant_name(cause, int(one) + 1)
+    return labels, variants
+
+
+def _weights(findings: Sequence[Finding], rulebook: Rulebook) -> dict[str, float]:
+    """About the factors that the verdict will use, which depend on tables not yet counted."""
+    group = {finding.source: rulebook.measurements[finding.source].group for finding in findings}
+    size = Counter(group.values())
+    given = {name: rulebook.groups[name].weight for name in size}
+    return {name: given[one] or float(1.0 / np.sqrt(size[one])) for name, one in group.items()}
+
+
+def _bands(finding: Finding, rulebook: Rulebook) -> tuple[float, ...]:
+    return tuple(finding.band_probability[band] for band in rulebook.measurements[finding.source].bands)
+
+
+def _is_blamed(place: Place, blamed: Place) -> bool:
+    """Whether a finding at a place is governed by a cause at the blamed one."""
+    return place == VEHICLE or blamed in (VEHICLE, place)
+
+
+def _looks_sound(cause: str) -> bool:
+    return cause in (NO_FAULT, ROUGH_BEARING)

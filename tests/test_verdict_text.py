@@ -1,0 +1,170 @@
+"""The verdict as JSON and as a text for the terminal."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from triage.corners import CORNERS
+from triage.evidence.answers import Observation
+from triage.evidence.rulebook import Rulebook, load_rulebook
+from triage.run import TriageResult, run_triage
+from triage.simulator.road_test import simulate_road_test
+from triage.speed_log import Notice, SpeedLog, SpeedTrace
+from triage.verdict_text import (
+    LINES_SHOWN,
+    SCHEMA,
+    WIDTH,
+    build_verdict,
+    format_share,
+    format_spans,
+    format_verdict,
+)
+
+
+@pytest.fixture(scope="module")
+def rulebook() -> Rulebook:
+    return load_rulebook()
+
+
+@pytest.fixture(scope="module")
+def faulty(rulebook: Rulebook) -> TriageResult:
+    log = simulate_road_test(
+        cause="encoder-mismatch", corner="FL", severity=0.8, duration_s=150.0, seed=31
+    ).log
+    noticed = log.noticed(Notice("gaps-in-log", "three gaps of all wheels", 3))
+    return run_triage(noticed, rulebook, (Observation("rock-wheel", "FL", "none"),))
+
+
+@pytest.fixture(scope="module")
+def empty(rulebook: Rulebook) -> TriageResult:
+    sample = SpeedTrace(np.zeros(1), np.full(1, 8.0), np.zeros(1, dtype=bool), 0.0, "one sample", "m/s")
+    return run_triage(SpeedLog("short.csv", "test", None, dict.fromkeys(CORNERS, sample)), rulebook)
+
+
+def test_document_has_the_promised_fields_and_no_others(faulty: TriageResult) -> None:
+    document = build_verdict(faulty)
+    assert list(document) == [
+        "schema",
+        "log",
+        "ranking",
+        "findings",
+        "not_measurable",
+        "next_checks",
+        "cautions",
+        "rulebook",
+        "program",
+    ]
+    assert document["schema"] == SCHEMA == "wheel-triage/rank/1"
+    assert set(document["ranking"][0]) == {"corner", "cause", "probability", "because", "against"}
+    assert set(document["findings"][0]) == {
+        "id",
+        "corner",
+        "statement",
+        "value",
+        "unit",
+        "std_uncertainty",
+        "where",
+    }
+    assert all(set(one) == {"id", "corner", "reason", "needed"} for one in document["not_measurable"])
+    assert all(
+        set(one) == {"check", "corner", "minutes", "gain_bits", "why"} for one in document["next_checks"]
+    )
+    assert document["log"]["schema"].startswith("wheel-triage/inspect/")
+
+
+def test_document_survives_json_without_nan(faulty: TriageResult, empty: TriageResult) -> None:
+    for result in (faulty, empty):
+        document = build_verdict(result)
+        assert json.loads(json.dumps(document, allow_nan=False)) == document
+
+
+def test_document_says_what_the_result_says(faulty: TriageResult, rulebook: Rulebook) -> None:
+    document = build_verdict(faulty)
+    assert sum(line["probability"] for line in document["ranking"]) == pytest.approx(1.0, abs=1e-9)
+    assert len(document["ranking"]) == len(faulty.posterior.ranking)
+    assert document["ranking"][0]["corner"] == "FL"
+    known = {finding["id"]: finding for finding in document["findings"]}
+    for line, ranked in zip(document["ranking"], faulty.posterior.ranking, strict=True):
+        assert {*line["because"], *line["against"]} <= set(known)
+        assert (tuple(line["because"]), tuple(line["against"])) == (ranked.because, ranked.against)
+    assert any(line["because"] and line["against"] for line in document["ranking"])
+    measured = [finding for finding in document["findings"] if finding["where"]]
+    assert all(begin <= end for finding in measured for begin, end in finding["where"])
+    answer = known["rock-wheel@FL"]
+    assert (answer["where"], answer["std_uncertainty"]) == ([], 0.0)
+    assert document["rulebook"] == rulebook.digest
+
+
+def test_text_fits_its_width_and_names_what_matters(faulty: TriageResult, rulebook: Rulebook) -> None:
+    text = format_verdict(faulty, rulebook)
+    lines = text.splitlines()
+    assert max(len(line) for line in lines) <= WIDTH == 100
+    first = faulty.posterior.first
+    assert lines[0] == faulty.log.file
+    assert rulebook.causes[first.hypothesis.cause].title in text
+    assert "front left" in lines[1]
+    assert format_share(first.probability) in " ".join(lines[1:4])
+    for heading in (
+        "Causes, most probable first",
+        "For it",
+        "Next checks",
+        "Cautions",
+        "How the log was read",
+    ):
+        assert heading in text
+    assert "[gaps-in-log]" in text
+    assert "Seconds: " in text
+    assert f"[{faulty.next_checks[0].check}]" in text
+    bars = [
+        line
+        for line in lines
+        if line.rstrip().endswith("]") and "%" in line and ("#" in line or "...." in line)
+    ]
+    assert 1 <= len(bars) <= LINES_SHOWN
+
+
+@pytest.mark.parametrize(
+    ("probability", "words"), [(0.95, "Very probable"), (0.7, "Probable"), (0.3, "Not decided")]
+)
+def test_certainty_is_told_in_words(
+    probability: float, words: str, faulty: TriageResult, rulebook: Rulebook
+) -> None:
+    first = replace(faulty.posterior.first, probability=probability)
+    posterior = replace(faulty.posterior, ranking=(first, *faulty.posterior.ranking[1:]))
+    headline = format_verdict(replace(faulty, posterior=posterior), rulebook).splitlines()[1]
+    assert headline.startswith(words)
+
+
+def test_missing_driving_is_said_once_per_kind(empty: TriageResult, rulebook: Rulebook) -> None:
+    text = format_verdict(empty, rulebook)
+    assert "Not decided" in text
+    assert "Not measurable on this log" in text
+    assert "too short: 1 samples" in text
+    needed = empty.not_measurable[0].needed
+    assert " ".join(text.split()).count(needed) == 1
+    assert "How the log was read" not in text
+    assert "For it" not in text
+
+
+def test_no_suggestion_and_no_caution_leave_no_empty_heading(empty: TriageResult, rulebook: Rulebook) -> None:
+    text = format_verdict(replace(empty, next_checks=(), cautions=(), not_measurable=()), rulebook)
+    for heading in ("Next checks", "Cautions", "Not measurable"):
+        assert heading not in text
+    assert "\n\n\n" not in text
+
+
+@pytest.mark.parametrize(
+    ("spans", "text"),
+    [
+        ((), ""),
+        (((3.0, 4.25),), "3.0-4.2 s"),
+        (((3.0, 4.0), (10.0, 11.0), (20.0, 21.0)), "3.0-4.0 s, 10.0-11.0 s, 20.0-21.0 s"),
+        (((0.0, 1.0),) * 5, "0.0-1.0 s, 0.0-1.0 s, 0.0-1.0 s and 2 more"),
+    ],
+)
+def test_spans_are_written_as_seconds(spans: tuple[tuple[float, float], ...], text: str) -> None:
+    assert format_spans(spans) == text

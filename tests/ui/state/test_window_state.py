@@ -1,0 +1,115 @@
+from __future__ import annotations
+
+import pytest
+
+from ui.state.opening import Opened, OpenOrder
+from ui.state.window_state import (
+    Highlight,
+    LoadingPhase,
+    Phase,
+    ProgressPoint,
+    ShowingPhase,
+    StartPhase,
+    WindowState,
+)
+
+ORDER = OpenOrder(("a.csv",))
+
+
+@pytest.fixture
+def showing(opened: Opened) -> WindowState:
+    state = WindowState()
+    state.enter(ShowingPhase(ORDER, opened))
+    return state
+
+
+def test_a_new_phase_is_told_and_forgets_choice_and_highlight(showing: WindowState) -> None:
+    told: list[Phase] = []
+    showing.choose(2)
+    showing.show_finding("drop-out-rate@FL")
+    showing.phase_changed.subscribe(told.append)
+    showing.enter(StartPhase())
+    assert told == [StartPhase()]
+    assert (showing.choice, showing.highlight, showing.opened) == (0, None, None)
+
+
+@pytest.mark.parametrize("rank", [-1, 8, 1000])
+def test_choosing_a_line_that_is_not_there_changes_nothing(showing: WindowState, rank: int) -> None:
+    told: list[int] = []
+    showing.choice_changed.subscribe(told.append)
+    showing.choose(rank)
+    assert (showing.choice, told) == (0, [])
+
+
+def test_choosing_tells_once(showing: WindowState) -> None:
+    told: list[int] = []
+    showing.choice_changed.subscribe(told.append)
+    showing.choose(3)
+    showing.choose(3)
+    assert told == [3]
+
+
+def test_nothing_can_be_chosen_without_a_log() -> None:
+    state = WindowState()
+    state.choose(0)
+    state.show_finding("drop-out-rate@FL")
+    state.step_highlight(1)
+    assert (state.choice, state.highlight) == (0, None)
+
+
+def test_the_same_finding_again_goes_round_its_places(showing: WindowState) -> None:
+    seen = []
+    for _ in range(4):
+        showing.show_finding("drop-out-rate@FL")
+        assert showing.highlight is not None
+        seen.append(showing.highlight.index)
+    assert seen == [0, 1, 2, 0]
+    showing.step_highlight(-1)
+    assert showing.highlight is not None
+    assert showing.highlight.span == (44.0, 44.1)
+
+
+def test_an_answer_has_no_seconds_to_show(showing: WindowState) -> None:
+    told: list[Highlight | None] = []
+    showing.show_finding("drop-out-rate@FL")
+    showing.highlight_changed.subscribe(told.append)
+    showing.show_finding("rock-wheel@FL")
+    assert told == [None]
+
+
+def test_clearing_twice_tells_once(showing: WindowState) -> None:
+    told: list[Highlight | None] = []
+    showing.show_finding("line-amplitude@FL")
+    showing.highlight_changed.subscribe(told.append)
+    showing.clear_highlight()
+    showing.clear_highlight()
+    assert told == [None]
+
+
+def test_progress_is_told_only_while_reading() -> None:
+    state = WindowState()
+    told: list[ProgressPoint] = []
+    state.progress_changed.subscribe(told.append)
+    state.report(ProgressPoint(0.1, "late"))
+    state.enter(LoadingPhase(ORDER))
+    state.report(ProgressPoint(0.2, "reading"))
+    assert told == [ProgressPoint(0.2, "reading")]
+
+
+def test_hiding_wheels() -> None:
+    state = WindowState()
+    told: list[frozenset[str]] = []
+    state.hidden_corners_changed.subscribe(told.append)
+    state.set_corner_hidden("RL", True)
+    state.set_corner_hidden("RL", True)
+    state.set_corner_hidden("RL", False)
+    assert told == [frozenset({"RL"}), frozenset()]
+
+
+def test_colours_are_told_when_they_change() -> None:
+    state = WindowState()
+    told: list[bool] = []
+    state.dark_changed.subscribe(told.append)
+    state.set_dark(False)
+    state.set_dark(True)
+    assert told == [True]

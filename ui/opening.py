@@ -1,0 +1,45 @@
+"""Reading and judging a recording, as the worker does it. Knows no Qt."""
+
+from __future__ import annotations
+
+from triage.progress import Progress, part_of
+from ui.state.opening import CauseText, Opened, OpenOrder
+
+
+def open_and_judge(order: OpenOrder, progress: Progress) -> Opened:
+    """Read a recording and rank what may be wrong.
+
+    Parameters
+    ----------
+    order : OpenOrder
+        Files and how to read them.
+    progress : Progress
+        Called often.
+
+    Returns
+    -------
+    Opened
+
+    Raises
+    ------
+    TriageError
+        When the recording, a signal database or the rule book cannot be used.
+    Cancelled
+        When the user stopped it.
+    """
+    # Imported here, on the worker: scipy and pandas take most of a second, and the start page need not wait.
+    from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
+    from triage.logs import read_log  # noqa: PLC0415
+    from triage.run import run_triage  # noqa: PLC0415
+
+    rulebook = load_rulebook()
+    log = read_log(order.files, order.options, part_of(progress, 0.0, 0.5))
+    result = run_triage(log, rulebook, vehicle=order.vehicle, progress=part_of(progress, 0.5, 1.0))
+    return Opened(
+        result,
+        causes={
+            cause.id: CauseText(cause.title, cause.claim, cause.what_to_do)
+            for cause in rulebook.causes.values()
+        },
+        measurement_titles={rule.id: rule.title for rule in rulebook.measurements.values()},
+    )

@@ -1,0 +1,1 @@
+"""From a result to plot-ready arrays and lines of text, without Qt."""

@@ -1,0 +1,148 @@
+"""Texts beside the plots: next checks, what could not be measured, and how the log was read."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from triage.corners import CORNER_NAMES, CORNERS
+from triage.evidence.hypotheses import CheckSuggestion
+from triage.run import TriageResult
+from triage.signals.measurement import NotMeasurable
+from triage.speed_log import SpeedLog
+from triage.units import to_kmh
+from triage.vehicle import Vehicle
+from ui.presenters.wording import cause_name, format_duration, place_name, sentence
+from ui.state.opening import Opened
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A short text with a title.
+
+    Attributes
+    ----------
+    title, subtitle, text : str
+        Each may be empty.
+    facts : tuple of (str, str)
+        Name and value, one line each.
+    cautions : tuple of str
+        Warnings that must stand out.
+    """
+
+    title: str
+    subtitle: str = ""
+    text: str = ""
+    facts: tuple[tuple[str, str], ...] = ()
+    cautions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WheelRow:
+    """How one wheel was read."""
+
+    wheel: str
+    source: str
+    unit: str
+    samples: str
+    invalid: str
+    step: str
+
+
+def build_check_entries(result: TriageResult) -> tuple[Entry, ...]:
+    """Return the next checks in the order of the result, with reason, minutes and cautions."""
+    return tuple(_check_entry(number, check) for number, check in enumerate(result.next_checks, start=1))
+
+
+def _check_entry(number: int, check: CheckSuggestion) -> Entry:
+    effort = f"{check.minutes_min:g} min, expected gain {check.gain_bit:.2f} bit"
+    place = place_name(check.corner)
+    return Entry(
+        title=f"{number}. {check.title}",
+        subtitle=f"{place} · {effort}" + (f" · needs {check.access}" if check.access else ""),
+        text=check.why,
+        facts=tuple(
+            (outcome.replace("-", " "), meaning) for outcome, meaning in check.outcome_meaning.items()
+        ),
+        cautions=check.cautions,
+    )
+
+
+def build_missing_entries(opened: Opened) -> tuple[Entry, ...]:
+    """Return what the recording could not show; what lacks for the same reason is told once."""
+    by_reason: dict[tuple[str, str], list[NotMeasurable]] = {}
+    for missing in opened.result.not_measurable:
+        by_reason.setdefault((missing.reason, missing.needed), []).append(missing)
+    return tuple(
+        Entry(
+            title=_missing_title(group, opened.measurement_titles),
+            text=sentence(reason),
+            facts=(("Would help", sentence(needed)),) if needed else (),
+        )
+        for (reason, needed), group in by_reason.items()
+    )
+
+
+def _missing_title(group: list[NotMeasurable], titles: Mapping[str, str]) -> str:
+    names = list(dict.fromkeys(titles.get(missing.id) or cause_name(missing.id) for missing in group))
+    places = list(dict.fromkeys(missing.corner for missing in group))
+    if None in places or len(places) == len(CORNERS):
+        return ", ".join(names)
+    return f"{', '.join(names)} ({', '.join(str(place) for place in places)})"
+
+
+def build_log_summary(log: SpeedLog) -> str:
+    """Word file, kind, length and rate in one line."""
+    rows = log.instants_s.size
+    rate = f" · {(rows - 1) / log.duration_s:.1f} rows/s" if rows > 1 and log.duration_s > 0 else ""
+    start = f" · {log.start:%Y-%m-%d %H:%M:%S}" if log.start is not None else ""
+    return f"{log.format} · {format_duration(log.duration_s)} · {_grouped(rows)} rows{rate}{start}"
+
+
+def build_wheel_rows(log: SpeedLog) -> tuple[WheelRow, ...]:
+    """Return which signal was taken for which wheel, and how good it is."""
+    return tuple(
+        WheelRow(
+            wheel=f"{corner} {CORNER_NAMES[corner]}",
+            source=trace.source,
+            unit=trace.unit,
+            samples=_grouped(trace.valid_count),
+            invalid=_grouped(trace.invalid.size - trace.valid_count),
+            step=f"{to_kmh(trace.resolution_mps):.3f}" if trace.resolution_mps > 0 else "–",
+        )
+        for corner, trace in ((corner, log.wheels[corner]) for corner in CORNERS)
+    )
+
+
+def _grouped(count: int) -> str:
+    """Write a count with gaps between the thousands from five digits on; nobody reads them as a point."""
+    return f"{count:,}".replace(",", "\u202f") if count >= 10_000 else str(count)
+
+
+def build_vehicle_entry(vehicle: Vehicle | None) -> Entry:
+    """Return what was taken for the car."""
+    car = vehicle or Vehicle()
+    around = "sought in the recording" if car.circumference_m is None else f"{car.circumference_m:.3f} m"
+    pulses = "not known" if car.pulses_per_rev is None else f"{car.pulses_per_rev:g}"
+    return Entry(
+        "Taken for the car",
+        text="An ordinary passenger car; nothing more was said about it." if vehicle is None else "",
+        facts=(
+            ("Between the wheels of an axle", f"{car.track_m:g} m"),
+            ("Between the axles", f"{car.wheelbase_m:g} m"),
+            ("Rolling circumference", around),
+            ("Pulses in one turn", pulses),
+            ("Driven axle", "not known" if car.driven_axle == "unknown" else car.driven_axle),
+        ),
+    )
+
+
+def build_notice_entries(log: SpeedLog) -> tuple[Entry, ...]:
+    """Return the warnings of the reader, with how often each occurred."""
+    return tuple(
+        Entry(
+            title=cause_name(notice.code) + (f" ({notice.count} ×)" if notice.count > 1 else ""),
+            text=sentence(notice.message),
+        )
+        for notice in log.notices
+    )

@@ -1,0 +1,1 @@
+"""What the window shows right now, typed and without Qt."""

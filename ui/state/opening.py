@@ -1,0 +1,95 @@
+"""What the user asked to open, and what came of it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import PurePath
+
+from triage.corners import Corner
+from triage.logs.options import ReadOptions
+from triage.run import TriageResult
+from triage.vehicle import Vehicle
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingAnswers:
+    """What the user said when the program could not know how to read a recording.
+
+    Attributes
+    ----------
+    mapping : mapping of corner to str
+        Signal of each wheel; empty when not answered.
+    unit : str or None
+        One of :data:`triage.units.SPEED_UNITS`.
+    tyre_radius_m : float or None
+        Rolling radius.
+    """
+
+    mapping: Mapping[Corner, str] = field(default_factory=dict)
+    unit: str | None = None
+    tyre_radius_m: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class OpenOrder:
+    """The parts of one recording, how to read them, and what is known of the car.
+
+    Attributes
+    ----------
+    vehicle : Vehicle or None
+        None is an ordinary passenger car.
+    """
+
+    files: tuple[str, ...]
+    options: ReadOptions = field(default_factory=ReadOptions)
+    vehicle: Vehicle | None = None
+
+    @property
+    def title(self) -> str:
+        """Short name for the title bar: the first file, and how many more there are."""
+        first = PurePath(self.files[0]).name
+        return first if len(self.files) == 1 else f"{first} + {len(self.files) - 1}"
+
+    def with_databases(self, databases: tuple[str, ...]) -> OpenOrder:
+        """Return the same order, read with these signal databases."""
+        return replace(self, options=replace(self.options, databases=databases))
+
+    def with_answers(self, answers: ReadingAnswers) -> OpenOrder:
+        """Return the same order, read as the user said; what was not answered stays."""
+        options, vehicle = self.options, self.vehicle
+        if answers.mapping:
+            options = replace(options, mapping=dict(answers.mapping))
+        if answers.unit is not None:
+            options = replace(options, unit=answers.unit)
+        if answers.tyre_radius_m is not None:
+            around_m = 2.0 * math.pi * answers.tyre_radius_m
+            options = replace(options, circumference_m=around_m)
+            vehicle = replace(vehicle or Vehicle(), circumference_m=around_m)
+        return replace(self, options=options, vehicle=vehicle)
+
+
+@dataclass(frozen=True, slots=True)
+class CauseText:
+    """How the rule book words one cause."""
+
+    title: str
+    claim: str = ""
+    what_to_do: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A log that was read and judged.
+
+    Attributes
+    ----------
+    causes : mapping of cause id to CauseText
+    measurement_titles : mapping of measurement id to str
+        The rule book's words; ids that are missing are shown as they are.
+    """
+
+    result: TriageResult
+    causes: Mapping[str, CauseText] = field(default_factory=dict)
+    measurement_titles: Mapping[str, str] = field(default_factory=dict)

@@ -1,0 +1,169 @@
+"""The one place that knows what the window shows; panels listen to it and never to each other."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from triage.corners import Corner
+from triage.evidence.hypotheses import Finding
+from triage.signals.measurement import Span
+from ui.state.opening import Opened, OpenOrder
+from ui.state.topic import Topic
+
+
+@dataclass(frozen=True, slots=True)
+class StartPhase:
+    """Nothing is open."""
+
+
+@dataclass(frozen=True, slots=True)
+class LoadingPhase:
+    """A log is being read and judged."""
+
+    order: OpenOrder
+
+
+@dataclass(frozen=True, slots=True)
+class RefusedPhase:
+    """The log could not be used."""
+
+    order: OpenOrder
+    error: Exception
+
+
+@dataclass(frozen=True, slots=True)
+class ShowingPhase:
+    """A verdict is on the screen."""
+
+    order: OpenOrder
+    opened: Opened
+
+
+@dataclass(frozen=True, slots=True)
+class AskingPhase:
+    """The user wants to say how a recording is to be read.
+
+    Attributes
+    ----------
+    candidates : tuple of str
+        Signals that may be assigned to wheels.
+    found : mapping of corner to str
+        The signals that were taken.
+    """
+
+    order: OpenOrder
+    candidates: tuple[str, ...]
+    found: Mapping[Corner, str] = field(default_factory=dict)
+
+
+Phase = StartPhase | LoadingPhase | RefusedPhase | ShowingPhase | AskingPhase
+
+
+@dataclass(frozen=True, slots=True)
+class ProgressPoint:
+    """Share done, 0 to 1, and what is being done."""
+
+    fraction: float
+    stage: str
+
+
+@dataclass(frozen=True, slots=True)
+class Highlight:
+    """The seconds of the log that a finding rests on, and the one looked at now."""
+
+    finding_id: str
+    corner: str
+    spans: tuple[Span, ...]
+    index: int = 0
+
+    @property
+    def span(self) -> Span:
+        """The span looked at now."""
+        return self.spans[self.index]
+
+
+class WindowState:
+    """Everything the panels share. All methods are for the GUI thread."""
+
+    def __init__(self) -> None:
+        self.phase: Phase = StartPhase()
+        self.choice = 0
+        self.highlight: Highlight | None = None
+        self.hidden_corners: frozenset[Corner] = frozenset()
+        self.dark = False
+        self.phase_changed: Topic[Phase] = Topic()
+        self.progress_changed: Topic[ProgressPoint] = Topic()
+        self.choice_changed: Topic[int] = Topic()
+        self.highlight_changed: Topic[Highlight | None] = Topic()
+        self.hidden_corners_changed: Topic[frozenset[Corner]] = Topic()
+        self.dark_changed: Topic[bool] = Topic()
+
+    @property
+    def opened(self) -> Opened | None:
+        """The log on the screen, None when there is none."""
+        return self.phase.opened if isinstance(self.phase, ShowingPhase) else None
+
+    def enter(self, phase: Phase) -> None:
+        """Go to another phase; choice and highlight start anew."""
+        self.phase = phase
+        self.choice = 0
+        self.highlight = None
+        self.phase_changed.tell(phase)
+
+    def report(self, point: ProgressPoint) -> None:
+        """Pass progress on; ignored unless a log is being read."""
+        if isinstance(self.phase, LoadingPhase):
+            self.progress_changed.tell(point)
+
+    def choose(self, rank: int) -> None:
+        """Choose a line of the ranking; out of range is ignored."""
+        opened = self.opened
+        if opened is None or not 0 <= rank < len(opened.result.posterior.ranking) or rank == self.choice:
+            return
+        self.choice = rank
+        self.choice_changed.tell(rank)
+
+    def show_finding(self, finding_id: str) -> None:
+        """Highlight the seconds of a finding; shown again, go on to its next place."""
+        current = self.highlight
+        if current is not None and current.finding_id == finding_id:
+            self.step_highlight(+1)
+            return
+        finding = self._finding(finding_id)
+        if finding is None or not finding.spans:
+            self._set_highlight(None)
+            return
+        self._set_highlight(Highlight(finding.id, finding.corner, finding.spans))
+
+    def step_highlight(self, step: int) -> None:
+        """Go to another place of the same finding, round and round."""
+        if self.highlight is not None:
+            index = (self.highlight.index + step) % len(self.highlight.spans)
+            self._set_highlight(replace(self.highlight, index=index))
+
+    def clear_highlight(self) -> None:
+        """Show the plots without any highlight."""
+        if self.highlight is not None:
+            self._set_highlight(None)
+
+    def set_corner_hidden(self, corner: Corner, hidden: bool) -> None:
+        """Hide or show the lines of one wheel."""
+        corners = self.hidden_corners | {corner} if hidden else self.hidden_corners - {corner}
+        if corners != self.hidden_corners:
+            self.hidden_corners = corners
+            self.hidden_corners_changed.tell(corners)
+
+    def set_dark(self, dark: bool) -> None:
+        """Change to the dark or the light colours."""
+        if dark != self.dark:
+            self.dark = dark
+            self.dark_changed.tell(dark)
+
+    def _set_highlight(self, highlight: Highlight | None) -> None:
+        self.highlight = highlight
+        self.highlight_changed.tell(highlight)
+
+    def _finding(self, finding_id: str) -> Finding | None:
+        findings = () if self.opened is None else self.opened.result.findings
+        return next((finding for finding in findings if finding.id == finding_id), None)

@@ -1,0 +1,1 @@
+"""Qt panels. Each knows the window's state and no other panel."""

@@ -1,0 +1,42 @@
+"""Small labels and buttons made one way everywhere."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QPushButton
+
+from ui.widgets.styling import TARGET_PX
+
+
+def make_label(role: str, text: str = "", *, larger_by: float = 1.0) -> QLabel:
+    """Return a label that wraps, never interprets its text as markup, and can be selected with the mouse."""
+    label = QLabel(text)
+    label.setProperty("role", role)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setWordWrap(True)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    if larger_by != 1.0:
+        font = label.font()
+        font.setPointSizeF(font.pointSizeF() * larger_by)
+        label.setFont(font)
+    return label
+
+
+def make_button(text: str, on_click: Callable[[], object], *, primary: bool = False) -> QPushButton:
+    """Return a button; the primary one of a page stands out and takes Enter."""
+    button = QPushButton(text)
+    button.setProperty("primary", primary)
+    button.setAutoDefault(True)
+    button.setMinimumHeight(TARGET_PX)
+    button.clicked.connect(lambda _checked=False: on_click())
+    return button
+
+
+def set_primary(button: QPushButton, *, primary: bool) -> None:
+    """Let a button stand out, or no longer."""
+    button.setProperty("primary", primary)
+    # The style sheet looks at properties only when a widget is polished.
+    button.style().unpolish(button)
+    button.style().polish(button)

@@ -1,0 +1,175 @@
+"""Items drawn in the plots: manoeuvre strip, marks of lost signal, wheel labels at the right edge."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
+
+from ui.presenters.marks import Band, LossLane
+from ui.theme import Theme
+
+LABEL_GAP_PX: Final = 3
+EDGED_BAND_PX: Final = 6.0
+"""Narrower bands get no edge: with an hour in view the edges would hide the colours."""
+
+
+class BandStrip(pg.GraphicsObject):
+    """Manoeuvres as labelled blocks along the time axis, one unit high."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._bands: tuple[Band, ...] = ()
+        self._starts_s = np.empty(0)
+        self._theme = theme
+
+    def set_bands(self, bands: tuple[Band, ...]) -> None:
+        """Show these bands; they must rise in time."""
+        self.prepareGeometryChange()
+        self._bands = bands
+        self._starts_s = np.array([band.start_s for band in bands])
+        self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Change colours."""
+        self._theme = theme
+        self.update()
+
+    def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
+        """Return the whole strip in seconds and units of height."""
+        if not self._bands:
+            return QRectF()
+        begin_s, end_s = self._bands[0].start_s, max(band.stop_s for band in self._bands)
+        return QRectF(begin_s, 0.0, end_s - begin_s, 1.0)
+
+    def paint(
+        self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None
+    ) -> None:
+        """Draw the bands in view, labels in screen coordinates so that zooming does not stretch them."""
+        view = self.viewRect()
+        if not self._bands or view is None:
+            return
+        transform = painter.transform()
+        painter.save()
+        painter.resetTransform()
+        for band in self._visible(view.left(), view.right()):
+            begin = transform.map(QPointF(max(band.start_s, view.left()), 1.0))
+            end = transform.map(QPointF(min(band.stop_s, view.right()), 0.0))
+            self._paint_band(painter, band, QRectF(begin, end).normalized())
+        painter.restore()
+
+    def _visible(self, begin_s: float, end_s: float) -> Sequence[Band]:
+        first = max(int(np.searchsorted(self._starts_s, begin_s)) - 1, 0)
+        stop = int(np.searchsorted(self._starts_s, end_s))
+        return [band for band in self._bands[first:stop] if band.stop_s > begin_s]
+
+    def _paint_band(self, painter: QPainter, band: Band, box: QRectF) -> None:
+        painter.fillRect(box, QColor(self._theme.bands[band.kind]))
+        if box.width() < EDGED_BAND_PX:
+            return
+        painter.setPen(QPen(QColor(self._theme.border), 1))
+        painter.drawLine(box.topLeft(), box.bottomLeft())
+        inner = box.adjusted(LABEL_GAP_PX, 0, -LABEL_GAP_PX, 0)
+        metrics = painter.fontMetrics()
+        wordings = (f"{band.sign} {band.label}", band.label, band.sign)
+        text = next((t for t in wordings if metrics.horizontalAdvance(t) <= inner.width()), "")
+        painter.setPen(QColor(self._theme.text))
+        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, text)
+
+
+class LossMarks(pg.GraphicsObject):
+    """Lost signal as bars, one lane for each wheel and one for the whole recording; lane 0 on top."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._lanes: tuple[LossLane, ...] = ()
+        self._theme = theme
+
+    def set_lanes(self, lanes: tuple[LossLane, ...]) -> None:
+        """Show these lanes."""
+        self.prepareGeometryChange()
+        self._lanes = lanes
+        self.update()
+
+    def set_theme(self, theme: Theme) -> None:
+        """Change colours."""
+        self._theme = theme
+        self.update()
+
+    def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
+        """Return the hull of all marks in seconds and lanes."""
+        filled = [lane for lane in self._lanes if lane.begin_s.size]
+        if not filled:
+            return QRectF()
+        begin_s = min(float(lane.begin_s[0]) for lane in filled)
+        end_s = max(float(lane.end_s[-1]) for lane in filled)
+        return QRectF(begin_s, 0.0, end_s - begin_s, len(self._lanes))
+
+    def paint(
+        self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None
+    ) -> None:
+        """Draw the marks in view, each at least two pixels wide."""
+        view = self.viewRect()
+        if view is None:
+            return
+        transform = painter.transform()
+        painter.save()
+        painter.resetTransform()
+        for row, lane in enumerate(self._lanes):
+            top = transform.map(QPointF(0.0, len(self._lanes) - row - 0.12)).y()
+            bottom = transform.map(QPointF(0.0, len(self._lanes) - row - 0.88)).y()
+            colour = self._theme.muted if lane.place == "vehicle" else self._theme.corners[lane.place]
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(colour))
+            painter.drawRects(
+                _bars(lane, view, top=top, bottom=bottom, scale=(transform.m11(), transform.dx()))
+            )
+        painter.restore()
+
+
+def _bars(
+    lane: LossLane, view: QRectF, *, top: float, bottom: float, scale: tuple[float, float]
+) -> list[QRectF]:
+    first = int(np.searchsorted(lane.end_s, view.left()))
+    stop = int(np.searchsorted(lane.begin_s, view.right(), side="right"))
+    factor, offset = scale
+    left = factor * np.maximum(lane.begin_s[first:stop], view.left()) + offset
+    width = np.maximum(factor * np.minimum(lane.end_s[first:stop], view.right()) + offset - left, 2.0)
+    return [QRectF(x, top, w, bottom - top) for x, w in zip(left.tolist(), width.tolist(), strict=True)]
+
+
+def spread_labels(
+    wanted_px: Sequence[float], *, height_px: float, top_px: float, bottom_px: float
+) -> list[float]:
+    """Move labels apart so that none covers another and all stay inside.
+
+    Parameters
+    ----------
+    wanted_px : sequence of float
+        Where each label's middle would best sit, downwards.
+    height_px : float
+        Height of a label.
+    top_px, bottom_px : float
+        The space there is.
+
+    Returns
+    -------
+    list of float
+        Middles in the order given, in the same order from top to bottom as wanted.
+    """
+    order = sorted(range(len(wanted_px)), key=lambda index: wanted_px[index])
+    placed = [0.0] * len(wanted_px)
+    lowest = top_px + 0.5 * height_px
+    for index in order:
+        placed[index] = max(wanted_px[index], lowest)
+        lowest = placed[index] + height_px
+    highest = bottom_px - 0.5 * height_px
+    for index in reversed(order):
+        placed[index] = min(placed[index], highest)
+        highest = placed[index] - height_px
+    return placed

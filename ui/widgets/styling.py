@@ -1,0 +1,126 @@
+"""Brings a theme onto Qt widgets."""
+
+from __future__ import annotations
+
+import sys
+from typing import Final
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPalette, QPen
+from PySide6.QtWidgets import QApplication
+
+from triage.corners import Corner
+from ui.theme import Theme
+
+TARGET_PX: Final = 28
+"""Smallest height of anything to click; WCAG 2.2, 2.5.8 asks for 24."""
+
+LINE_STYLES: Final[dict[Corner, Qt.PenStyle]] = {
+    "FL": Qt.PenStyle.SolidLine,
+    "FR": Qt.PenStyle.DashLine,
+    "RL": Qt.PenStyle.DashDotLine,
+    "RR": Qt.PenStyle.DotLine,
+}
+
+
+def corner_pen(theme: Theme, corner: Corner, *, width: float = 1.0) -> QPen:
+    """Return the pen of a wheel: colour and line style, cosmetic."""
+    pen = QPen(QColor(theme.corners[corner]), width, LINE_STYLES[corner])
+    pen.setCosmetic(True)
+    return pen
+
+
+def qt_application() -> QApplication:
+    """Return the running application, a new one when there is none yet."""
+    running = QApplication.instance()
+    return running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
+
+
+def apply_theme(application: QApplication, theme: Theme) -> None:
+    """Colour the whole program."""
+    application.setStyle("Fusion")
+    application.setPalette(build_palette(theme))
+    application.setStyleSheet(build_style_sheet(theme))
+
+
+def build_palette(theme: Theme) -> QPalette:
+    """Return the palette of a theme."""
+    palette = QPalette()
+    roles = {
+        QPalette.ColorRole.Window: theme.window,
+        QPalette.ColorRole.WindowText: theme.text,
+        QPalette.ColorRole.Base: theme.panel,
+        QPalette.ColorRole.AlternateBase: theme.window,
+        QPalette.ColorRole.Text: theme.text,
+        QPalette.ColorRole.PlaceholderText: theme.muted,
+        QPalette.ColorRole.Button: theme.panel,
+        QPalette.ColorRole.ButtonText: theme.text,
+        QPalette.ColorRole.ToolTipBase: theme.panel,
+        QPalette.ColorRole.ToolTipText: theme.text,
+        QPalette.ColorRole.Highlight: theme.accent,
+        QPalette.ColorRole.HighlightedText: theme.on_accent,
+        QPalette.ColorRole.Link: theme.accent,
+        QPalette.ColorRole.Accent: theme.accent,
+    }
+    for role, colour in roles.items():
+        palette.setColor(role, QColor(colour))
+    for role in (QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText, QPalette.ColorRole.WindowText):
+        palette.setColor(QPalette.ColorGroup.Disabled, role, QColor(theme.border))
+    return palette
+
+
+def build_style_sheet(theme: Theme) -> str:
+    """Return the rules that a palette cannot express: focus rings, edges, sizes of targets."""
+    return f"""
+        QToolTip {{ color: {theme.text}; background: {theme.panel};
+            border: 1px solid {theme.border}; padding: 3px; }}
+        QPushButton, CornerKey QToolButton {{ min-height: {TARGET_PX - 4}px; padding: 2px 12px;
+            border: 1px solid {theme.border}; border-radius: 4px;
+            background: {theme.panel}; color: {theme.text}; }}
+        QPushButton:hover, CornerKey QToolButton:hover {{ background: {theme.track}; }}
+        QPushButton:focus, CornerKey QToolButton:focus {{ border: 2px solid {theme.focus};
+            padding: 1px 11px; }}
+        QPushButton[primary="true"] {{ background: {theme.accent}; color: {theme.on_accent};
+            font-weight: bold; min-width: 160px; }}
+        QPushButton[primary="true"]:focus {{ border: 3px double {theme.on_accent}; }}
+        QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
+            background: {theme.panel}; font-weight: normal; }}
+        QComboBox {{ min-height: {TARGET_PX - 4}px; padding: 2px 8px; }}
+        QComboBox:focus:!editable {{ background: {theme.track}; color: {theme.text}; }}
+        QMenuBar {{ background: {theme.window}; }}
+        QMenuBar::item {{ padding: 5px 10px; }}
+        QMenuBar::item:selected, QMenu::item:selected {{ background: {theme.accent};
+            color: {theme.on_accent}; }}
+        QMenu {{ background: {theme.panel}; border: 1px solid {theme.border}; }}
+        QMenu::item {{ padding: 5px 28px 5px 26px; min-height: 18px; }}
+        QMenu::item:disabled {{ color: {theme.border}; }}
+        QMenu::separator {{ height: 1px; background: {theme.border}; margin: 4px 8px; }}
+        QTabBar::tab {{ min-height: {TARGET_PX - 6}px; padding: 2px 8px; color: {theme.muted};
+            border: 0; border-bottom: 3px solid transparent; }}
+        QTabBar::tab:selected {{ color: {theme.text}; border-bottom-color: {theme.accent};
+            font-weight: bold; }}
+        QTabBar::tab:hover {{ background: {theme.track}; }}
+        QTabBar::tab:selected:focus {{ border: 2px solid {theme.focus}; }}
+        QTabWidget::pane {{ border: 0; }}
+        QAbstractItemView, QTextBrowser {{ background: {theme.panel}; color: {theme.text}; outline: 0;
+            border: 1px solid {theme.track}; border-radius: 4px; }}
+        QTableView {{ padding-left: 4px; }}
+        QAbstractItemView:focus, QTextBrowser:focus {{ border: 2px solid {theme.focus}; }}
+        PlotCanvas {{ border: 2px solid {theme.panel}; }}
+        PlotCanvas:focus {{ border-color: {theme.focus}; }}
+        QHeaderView::section {{ background: {theme.window}; color: {theme.muted};
+            border: 0; padding: 4px 6px; }}
+        QProgressBar {{ border: 1px solid {theme.border}; border-radius: 4px; background: {theme.track};
+            min-height: 20px; text-align: center; color: {theme.text}; }}
+        QProgressBar::chunk {{ background: {theme.accent}; border-radius: 3px; }}
+        QSplitter::handle {{ background: {theme.window}; }}
+        QSplitter::handle:hover, QSplitter::handle:focus {{ background: {theme.border}; }}
+        QScrollArea {{ border: 0; background: {theme.window}; }}
+        QLabel[role="headline"] {{ font-weight: bold; }}
+        QLabel[role="muted"] {{ color: {theme.muted}; }}
+        QLabel[role="section"] {{ font-weight: bold; color: {theme.text}; }}
+        QFrame[role="panel"] {{ background: {theme.panel}; border: 1px solid {theme.track};
+            border-radius: 6px; }}
+        QLabel[role="drop"] {{ color: {theme.muted}; border: 2px dashed {theme.border};
+            border-radius: 6px; padding: 10px; }}
+    """

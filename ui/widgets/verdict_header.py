@@ -1,0 +1,55 @@
+"""Top of the window: which recording, which corner is suspected, what to do first."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from ui.presenters.entries import build_log_summary
+from ui.presenters.verdict import build_headline
+from ui.state.window_state import Phase, ShowingPhase, WindowState
+from ui.theme import theme_for
+from ui.widgets.car_sketch import CarSketch
+from ui.widgets.labels import make_label
+
+
+class VerdictHeader(QFrame):
+    """The verdict in one line beside the car from above."""
+
+    def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setProperty("role", "panel")
+        self.sketch = CarSketch()
+        self.title = make_label("headline", larger_by=1.45)
+        self.detail = make_label("")
+        self.to_do = make_label("")
+        self.recording = make_label("muted")
+        self._lay_out()
+        state.phase_changed.subscribe(self._show_phase)
+        state.dark_changed.subscribe(lambda dark: self.sketch.set_theme(theme_for(dark=dark)))
+        self.sketch.set_theme(theme_for(dark=state.dark))
+
+    def _lay_out(self) -> None:
+        lines = QVBoxLayout()
+        lines.setSpacing(3)
+        lines.addStretch(1)
+        for label in (self.title, self.detail, self.to_do, self.recording):
+            lines.addWidget(label)
+        lines.addStretch(1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(10, 4, 10, 4)
+        row.setSpacing(14)
+        row.addWidget(self.sketch)
+        row.addLayout(lines, 1)
+
+    def _show_phase(self, phase: Phase) -> None:
+        if not isinstance(phase, ShowingPhase):
+            return
+        headline = build_headline(phase.opened)
+        self.sketch.set_verdict(headline.corner_probability, headline.suspect)
+        self.title.setText(headline.title)
+        self.detail.setText(headline.detail)
+        self.to_do.setText(headline.to_do)
+        self.to_do.setVisible(bool(headline.to_do))
+        log = phase.opened.result.log
+        self.recording.setText(f"{phase.order.title} · {build_log_summary(log)}")
+        self.recording.setToolTip(log.file)

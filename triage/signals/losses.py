@@ -8,7 +8,7 @@ import numpy as np
 
 from triage.signals.conditioning import CommonClock
 from triage.signals.residuals import Residuals
-from triage.signals.running import close_short_breaks, run_bounds, runs, widen
+from triage.signals.running import close_short_breaks, run_bounds, widen
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -112,7 +112,9 @@ def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> 
     same = np.concatenate(([False], np.diff(speed_mps) == 0.0)) & np.isfinite(speed_mps)
     step_mps = float(np.nanmax(clock.resolution_mps, initial=0.0))
     least = max(10, round(STUCK_S / clock.period_s)) if clock.period_s else 10
-    for first, stop in runs(same):
+    begins, ends = run_bounds(same)
+    long_enough = ends - begins >= least - 1
+    for first, stop in zip(begins[long_enough].tolist(), ends[long_enough].tolist(), strict=True):
         start = max(first - 1, 0)
         if (
             stop - start < least

@@ -180,8 +180,9 @@ def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
         for part in parts
     ]
     amplitude = np.stack(rows)
-    level = np.stack([_usual_power(np.abs(row) ** 2, step) for row in rows])
-    return RippleSpectra(step, np.abs(amplitude) ** 2 / level, amplitude, level, each, length)
+    power = amplitude.real**2 + amplitude.imag**2
+    level = np.stack([_usual_power(row, step) for row in power])
+    return RippleSpectra(step, power / level, amplitude, level, each, length)
 
 
 def _usual_power(power: FloatArray, step: float) -> FloatArray:

@@ -227,9 +227,10 @@ def _ring_samples(
 
 def _ring_map(samples: _RingSamples, circumference_m: float, *, own_line: bool) -> RingMap:
     explained, explained_std = variance_explained(samples.ripple, samples.angle_bin, BINS)
-    lock, lock_std = _sharpest_lock(samples)
+    ranges = _speed_ranges(samples)
+    lock, lock_std = _sharpest_lock(samples, ranges)
     events = int(np.count_nonzero(samples.disturbed))
-    width = _narrowest_width(samples) if events >= FEWEST_FOR_WIDTH else float("nan")
+    width = _narrowest_width(samples, ranges) if events >= FEWEST_FOR_WIDTH else float("nan")
     return RingMap(
         circumference_m=circumference_m,
         own_line=own_line,
@@ -260,18 +261,17 @@ def _speed_ranges(samples: _RingSamples) -> list[BoolArray]:
     return [one for one in inside if np.count_nonzero(one) >= FEWEST_PER_SPEED]
 
 
-def _sharpest_lock(samples: _RingSamples) -> tuple[float, float]:
+def _sharpest_lock(samples: _RingSamples, ranges: list[BoolArray]) -> tuple[float, float]:
     onset = samples.onset.astype(float)
-    ranges = [one for one in _speed_ranges(samples) if onset[one].sum() >= FEWEST_FOR_WIDTH]
+    ranges = [one for one in ranges if onset[one].sum() >= FEWEST_FOR_WIDTH]
     everything = np.ones(onset.size, dtype=bool)
     return max(variance_explained(onset[one], samples.angle_bin[one], BINS) for one in ranges or [everything])
 
 
-def _narrowest_width(samples: _RingSamples) -> float:
+def _narrowest_width(samples: _RingSamples, ranges: list[BoolArray]) -> float:
     everything = np.ones(samples.speed_mps.size, dtype=bool)
     return min(
-        _sector_width(samples.size_ratio[one], samples.angle_bin[one])
-        for one in _speed_ranges(samples) or [everything]
+        _sector_width(samples.size_ratio[one], samples.angle_bin[one]) for one in ranges or [everything]
     )
 
 

@@ -17,6 +17,9 @@ from triage.speed_log import FloatArray
 
 BLOCK_S: Final = 0.5
 FEWEST_BLOCKS: Final = 10
+ENOUGH_BLOCKS: Final = 1500
+"""More blocks than these settle nothing more; of a longer log only every second, third and so on is taken."""
+
 CURVED: Final = 0.01
 """Left-right difference over speed from which a block counts as curved."""
 
@@ -69,7 +72,7 @@ def _curved_blocks(analysis: Analysis) -> FloatArray:
         & (np.ptp(ratio, axis=0) < 0.4)
     )
     chosen: FloatArray = ratio[:, curved]
-    return chosen
+    return chosen[:, :: max(1, chosen.shape[1] // ENOUGH_BLOCKS)]
 
 
 def _exchanged(ratio: FloatArray, first: int, second: int) -> FloatArray:

@@ -10,6 +10,7 @@ import pytest
 from astropy.timeseries import LombScargle
 
 from triage.corners import CORNERS
+from triage.signals import revolution_line
 from triage.signals.analysis import analyse
 from triage.signals.measurement import NotMeasurable
 from triage.signals.revolution_line import (
@@ -289,3 +290,12 @@ def test_the_given_circumference_reaches_the_search(
     assert all(isinstance(line, RevolutionLine) for line in near)
     for line in far:
         assert isinstance(line, NotMeasurable) or abs(line.circumference_m / truth_m - 1.25) < 0.08
+
+
+def test_a_very_long_drive_is_sampled_over_its_whole_length() -> None:
+    parts = [slice(number, number + 1) for number in range(40)]
+    kept = revolution_line._spread_evenly(parts)
+    assert len(kept) == revolution_line.MOST_STRETCHES
+    assert kept[0] == parts[0]
+    assert kept[-1] == parts[-1]
+    assert revolution_line._spread_evenly(parts[:5]) == parts[:5]

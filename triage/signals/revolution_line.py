@@ -35,6 +35,9 @@ OVERSAMPLING: Final = 4
 COHERENT_M: Final = 1500.0
 """Longest stretch over which the integrated angle is trusted to a fraction of a revolution (judgement)."""
 
+MOST_STRETCHES: Final = 14
+"""Twenty kilometres show the line of a wheel as well as a longer drive; more only cost time."""
+
 SHORTEST_DRIVE_M: Final = 100.0
 FEWEST_SAMPLES: Final = 400
 FALSE_ALARM_LIMIT: Final = 1e-5
@@ -175,14 +178,23 @@ def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
     parts = [slice(first, stop) for first, stop in pairwise(bounds) if stop - first >= 100]
     if not parts:
         return None
+    kept = _spread_evenly(parts)
+    used_m = length * len(kept) / len(parts)
     rows = [
         amplitude_spectrum(distance[part], ripple[part], weight[part], step_per_m=step, count=count)
-        for part in parts
+        for part in kept
     ]
     amplitude = np.stack(rows)
     power = amplitude.real**2 + amplitude.imag**2
     level = np.stack([_usual_power(row, step) for row in power])
-    return RippleSpectra(step, power / level, amplitude, level, each, length)
+    return RippleSpectra(step, power / level, amplitude, level, each, used_m)
+
+
+def _spread_evenly(parts: list[slice]) -> list[slice]:
+    """Keep at most ``MOST_STRETCHES`` of the stretches, spread over the whole drive."""
+    if len(parts) <= MOST_STRETCHES:
+        return parts
+    return [parts[index] for index in np.linspace(0, len(parts) - 1, MOST_STRETCHES).round().astype(int)]
 
 
 def _usual_power(power: FloatArray, step: float) -> FloatArray:

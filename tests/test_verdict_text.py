@@ -14,12 +14,12 @@ from triage.evidence.rulebook import Rulebook, load_rulebook
 from triage.run import TriageResult, run_triage
 from triage.simulator.road_test import simulate_road_test
 from triage.speed_log import Notice, SpeedLog, SpeedTrace
+from triage.units import format_share
 from triage.verdict_text import (
     LINES_SHOWN,
     SCHEMA,
     WIDTH,
     build_verdict,
-    format_share,
     format_spans,
     format_verdict,
 )

@@ -27,3 +27,16 @@ GRAVITY_MPS2: Final = 9.80665
 def to_kmh(speed_mps: float) -> float:
     """Convert metres per second to kilometres per hour."""
     return speed_mps / KMH
+
+
+def format_share(probability: float) -> str:
+    """Write a probability in whole per cent; never as a certainty.
+
+    Examples
+    --------
+    >>> format_share(0.834), format_share(0.9997), format_share(0.002)
+    ('83 %', 'over 99 %', 'under 1 %')
+    """
+    if probability > 0.99:
+        return "over 99 %"
+    return "under 1 %" if probability < 0.01 else f"{100.0 * probability:.0f} %"

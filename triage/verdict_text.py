@@ -11,6 +11,7 @@ from triage.evidence.rule_tables import Rulebook
 from triage.inspection import build_inspection
 from triage.run import TriageResult
 from triage.signals.measurement import NotMeasurable, Span
+from triage.units import format_share
 
 SCHEMA: Final = "wheel-triage/rank/1"
 
@@ -62,19 +63,6 @@ def format_verdict(result: TriageResult, rulebook: Rulebook) -> str:
         _notices_block(result),
     ]
     return "\n\n".join(block for block in blocks if block) + "\n"
-
-
-def format_share(probability: float) -> str:
-    """Write a probability in whole per cent; never as a certainty.
-
-    Examples
-    --------
-    >>> format_share(0.834), format_share(0.9997), format_share(0.002)
-    ('83 %', 'over 99 %', 'under 1 %')
-    """
-    if probability > 0.99:
-        return "over 99 %"
-    return "under 1 %" if probability < 0.01 else f"{100.0 * probability:.0f} %"
 
 
 def format_spans(spans: tuple[Span, ...]) -> str:

@@ -55,14 +55,6 @@ def test_nothing_stands_before_the_first_or_after_the_last_sample(log_from: Call
     assert clock.valid[3][302:598].all()
 
 
-def test_pauses_of_the_whole_recorder_are_marked(log_from: Callable[..., SpeedLog]) -> None:
-    time = 0.01 * np.arange(600)
-    time[200:] += 0.5
-    time[400:] += 0.02
-    clock = put_on_common_clock(log_from(time, [np.ones(600)] * 4))
-    assert np.flatnonzero(clock.after_gap).tolist() == [200]
-
-
 def test_duplicate_instants_become_one(log_from: Callable[..., SpeedLog]) -> None:
     time = np.repeat(0.02 * np.arange(100), 2)
     clock = put_on_common_clock(log_from(time, [np.full(200, 5.0)] * 4))

@@ -13,6 +13,7 @@ from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
 from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale
 from triage.speed_log import FloatArray
+from triage.units import format_share
 
 LEADING_SHARE: Final = 0.15
 """A corner is worth a check when it holds this share of what all corners hold together (judgement)."""
@@ -147,7 +148,7 @@ def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
     outcomes = tuple(check.outcomes)
     likeliest = np.argsort(-forecast.outcome_probability, kind="stable")[:BRANCHES_TOLD]
     branches = [
-        f"{outcomes[i]} ({_percent(forecast.outcome_probability[i])} likely) would put first: "
+        f"{outcomes[i]} ({format_share(forecast.outcome_probability[i])} likely) would put first: "
         f"{_leader(forecast.after[i], rulebook)}"
         for i in likeliest
     ]
@@ -159,7 +160,7 @@ def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
 
 def _leader(after: FloatArray, rulebook: Rulebook) -> str:
     best = int(np.argmax(after))
-    return f"{hypothesis_name(rulebook.hypotheses[best], rulebook)} at {_percent(float(after[best]))}"
+    return f"{hypothesis_name(rulebook.hypotheses[best], rulebook)} at {format_share(float(after[best]))}"
 
 
 def _meaning(now: FloatArray, after: FloatArray, rulebook: Rulebook) -> str:
@@ -167,12 +168,6 @@ def _meaning(now: FloatArray, after: FloatArray, rulebook: Rulebook) -> str:
     moves = (int(np.argmax(after - now)), "rises"), (int(np.argmin(after - now)), "falls")
     return "; ".join(
         f"{hypothesis_name(rulebook.hypotheses[i], rulebook)} {verb} "
-        f"from {_percent(now[i])} to {_percent(after[i])}"
+        f"from {format_share(now[i])} to {format_share(after[i])}"
         for i, verb in moves
     )
-
-
-def _percent(share: float) -> str:
-    if share < 0.01:
-        return "under 1 %"
-    return "over 99 %" if share > 0.99 else f"{100.0 * share:.0f} %"

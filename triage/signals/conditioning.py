@@ -12,10 +12,6 @@ from triage.speed_log import BoolArray, Channel, FloatArray, SpeedLog, SpeedTrac
 BRIDGED_PERIODS = 3.0
 """A wheel's own samples are joined by a line only when they are less than this many of its periods apart."""
 
-GAP_PERIODS = 2.5
-GAP_SHORTEST_S = 0.04
-"""A pause of all wheels longer than both is a gap of the recorder."""
-
 
 @dataclass(frozen=True, slots=True)
 class CommonClock:
@@ -33,8 +29,6 @@ class CommonClock:
     fresh : bool[4, N]
         The instants nearest to a valid sample of the wheel's own clock. Statistics count only these,
         so that a slow wheel drawn on a fast clock does not look better known than it is.
-    after_gap : bool[N]
-        First sample after a pause of the whole recorder.
     resolution_mps : float64[4]
         Step of the recorded numbers.
     """
@@ -44,7 +38,6 @@ class CommonClock:
     speed_mps: FloatArray
     valid: BoolArray
     fresh: BoolArray
-    after_gap: BoolArray
     resolution_mps: FloatArray
 
 
@@ -63,17 +56,13 @@ def put_on_common_clock(log: SpeedLog) -> CommonClock:
     time_s = _fastest_clock(log)
     rows = [_resample(log.wheels[corner], time_s) for corner in CORNERS]
     speed_mps = np.stack([row[0] for row in rows])
-    steps_s = np.diff(time_s)
-    period_s = float(np.median(steps_s)) if steps_s.size else 0.0
-    after_gap = np.zeros(time_s.size, dtype=bool)
-    after_gap[1:] = steps_s > max(GAP_PERIODS * period_s, GAP_SHORTEST_S)
+    period_s = float(np.median(np.diff(time_s))) if time_s.size > 1 else 0.0
     return CommonClock(
         time_s=time_s,
         period_s=period_s,
         speed_mps=speed_mps,
         valid=np.isfinite(speed_mps),
         fresh=np.stack([row[1] for row in rows]),
-        after_gap=after_gap,
         resolution_mps=np.array([log.wheels[corner].resolution_mps for corner in CORNERS]),
     )
 

@@ -19,9 +19,11 @@ from triage.verdict_text import (
     LINES_SHOWN,
     SCHEMA,
     WIDTH,
+    advice_of,
     build_verdict,
     format_spans,
     format_verdict,
+    pairs_by_advice,
 )
 
 
@@ -54,6 +56,7 @@ def test_document_has_the_promised_fields_and_no_others(faulty: TriageResult) ->
         "findings",
         "not_measurable",
         "next_checks",
+        "undecided",
         "cautions",
         "rulebook",
         "program",
@@ -127,6 +130,38 @@ def test_text_fits_its_width_and_names_what_matters(faulty: TriageResult, rulebo
     assert 1 <= len(bars) <= LINES_SHOWN
 
 
+def test_undecided_pairs_are_told_with_what_would_decide(empty: TriageResult, rulebook: Rulebook) -> None:
+    document = build_verdict(empty)["undecided"]
+    assert document
+    for told, pair in zip(document, empty.undecided, strict=True):
+        assert list(told) == ["between", "driving", "check"]
+        assert [one["cause"] for one in told["between"]] == [pair.first.cause, pair.second.cause]
+        assert set(told["between"][0]) == {"corner", "cause", "probability"}
+        assert told["driving"] is None or set(told["driving"]) == {
+            "measurement",
+            "corner",
+            "text",
+            "gain_bits",
+        }
+        assert told["check"] is None or set(told["check"]) == {"check", "corner", "minutes", "gain_bits"}
+    text = format_verdict(empty, rulebook)
+    first = empty.undecided[0]
+    assert first.driving
+    assert "Undecided, and what would tell them apart" in text
+    assert first.driving.text.rstrip(".") in " ".join(text.split())
+    undriven = replace(first, driving=None, check=None)
+    assert "no drive known" in format_verdict(replace(empty, undecided=(undriven,)), rulebook)
+    assert "Undecided" not in format_verdict(replace(empty, undecided=()), rulebook)
+
+
+def test_pairs_with_the_same_advice_stand_together(empty: TriageResult) -> None:
+    groups = pairs_by_advice(empty)
+    advice = [tuple(advice_of(pairs[0]).values()) for pairs in groups]
+    assert len(set(advice)) == len(advice) < len(empty.undecided)
+    for pairs, words in zip(groups, advice, strict=True):
+        assert {tuple(advice_of(pair).values()) for pair in pairs} == {words}
+
+
 @pytest.mark.parametrize(
     ("probability", "words"), [(0.95, "Very probable"), (0.7, "Probable"), (0.3, "Not decided")]
 )
@@ -168,3 +203,18 @@ def test_no_suggestion_and_no_caution_leave_no_empty_heading(empty: TriageResult
 )
 def test_spans_are_written_as_seconds(spans: tuple[tuple[float, float], ...], text: str) -> None:
     assert format_spans(spans) == text
+
+
+@pytest.mark.parametrize(
+    ("probability", "text"),
+    [
+        (0.0, "under 1 %"),
+        (0.0099, "under 1 %"),
+        (0.01, "1 %"),
+        (0.499, "50 %"),
+        (0.99, "99 %"),
+        (0.9901, "over 99 %"),
+    ],
+)
+def test_probability_is_never_certain(probability: float, text: str) -> None:
+    assert format_share(probability) == text

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from triage import __version__
 from triage.evidence.answers import Observation
-from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior
+from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.judge import judge
 from triage.evidence.rule_tables import Rulebook
 from triage.progress import Progress, no_progress, part_of
@@ -32,6 +32,7 @@ class TriageResult:
     findings: tuple[Finding, ...]
     posterior: Posterior
     next_checks: tuple[CheckSuggestion, ...]
+    undecided: tuple[UndecidedPair, ...]
     cautions: tuple[str, ...]
     rulebook_digest: str
     program_version: str
@@ -82,6 +83,7 @@ def run_triage(
         findings=judgement.findings,
         posterior=judgement.posterior,
         next_checks=judgement.next_checks,
+        undecided=judgement.undecided,
         cautions=judgement.cautions,
         rulebook_digest=rulebook.digest,
         program_version=__version__,

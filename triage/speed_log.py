@@ -80,11 +80,15 @@ class Channel:
         In the unit of :data:`CHANNEL_UNITS`; only valid samples are kept.
     source : str
         Column or ``Message.Signal`` it was read from.
+    turned : bool
+        The log does not say to which side the channel is positive, and it was turned round to fit the
+        wheels: its sign can no longer testify against them.
     """
 
     time_s: FloatArray
     value: FloatArray
     source: str
+    turned: bool = False
 
     def __post_init__(self) -> None:
         _freeze(self.time_s, self.value)
@@ -127,6 +131,9 @@ class SpeedLog:
         All four corners.
     channels : mapping of channel name to Channel
         Names from :data:`CHANNEL_UNITS`.
+    edges : mapping of corner to float64[M]
+        Rising times, in seconds of the log, at which the sensor of a wheel switched; only where the file
+        holds single edges.
     """
 
     file: str
@@ -136,6 +143,7 @@ class SpeedLog:
     channels: Mapping[str, Channel] = field(default_factory=dict)
     notices: tuple[Notice, ...] = ()
     history: tuple[HistoryStep, ...] = ()
+    edges: Mapping[Corner, FloatArray] = field(default_factory=dict)
 
     @property
     def instants_s(self) -> FloatArray:

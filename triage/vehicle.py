@@ -25,6 +25,13 @@ class Vehicle:
         Pulses of one wheel revolution; None when unknown.
     driven_axle : {"front", "rear", "both", "unknown"}
         Axle that can spin up under power.
+    bearing_elements, bearing_element_m, bearing_pitch_m : float or None
+        Balls or rollers in a row of the wheel bearing, their diameter and that of the circle on which they
+        run.
+    bearing_contact_deg : float
+        Contact angle of the wheel bearing.
+    bearing_turning_ring : {"inner", "outer", "unknown"}
+        Ring of the wheel bearing that turns with the wheel.
     """
 
     track_m: float = 1.55
@@ -32,6 +39,11 @@ class Vehicle:
     circumference_m: float | None = None
     pulses_per_rev: float | None = None
     driven_axle: str = "unknown"
+    bearing_elements: float | None = None
+    bearing_element_m: float | None = None
+    bearing_pitch_m: float | None = None
+    bearing_contact_deg: float = 0.0
+    bearing_turning_ring: str = "unknown"
 
 
 _RANGES: Final[dict[str, tuple[float, float]]] = {
@@ -39,8 +51,15 @@ _RANGES: Final[dict[str, tuple[float, float]]] = {
     "wheelbase_m": (1.2, 8.0),
     "circumference_m": (1.0, 4.5),
     "pulses_per_rev": (8.0, 400.0),
+    "bearing_elements": (4.0, 60.0),
+    "bearing_element_m": (0.002, 0.1),
+    "bearing_pitch_m": (0.01, 0.4),
+    "bearing_contact_deg": (0.0, 60.0),
 }
-_AXLES: Final = ("front", "rear", "both", "unknown")
+_WORDS: Final[dict[str, tuple[str, ...]]] = {
+    "driven_axle": ("front", "rear", "both", "unknown"),
+    "bearing_turning_ring": ("inner", "outer", "unknown"),
+}
 
 
 def load_vehicle(path: str | Path) -> Vehicle:
@@ -88,13 +107,14 @@ def _vehicle_from_table(table: dict[str, Any], file: str) -> Vehicle:
     for name, (low, high) in _RANGES.items():
         if name in table:
             table[name] = _number_within(table[name], low, high, name=name, file=file)
-    if table.get("driven_axle", "unknown") not in _AXLES:
-        raise SettingsError(
-            f"driven_axle must be one of {', '.join(_AXLES)}",
-            file=file,
-            place="driven_axle",
-            hint="Mend the value.",
-        )
+    for name, words in _WORDS.items():
+        if table.get(name, "unknown") not in words:
+            raise SettingsError(
+                f"{name} must be one of {', '.join(words)}",
+                file=file,
+                place=name,
+                hint="Mend the value.",
+            )
     return Vehicle(**table)
 
 

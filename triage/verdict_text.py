@@ -6,7 +6,14 @@ import textwrap
 from typing import Any, Final
 
 from triage.corners import CORNER_NAMES
-from triage.evidence.hypotheses import CheckSuggestion, Finding, RankedHypothesis
+from triage.evidence.hypotheses import (
+    CheckSuggestion,
+    Finding,
+    Hypothesis,
+    RankedHypothesis,
+    UndecidedPair,
+)
+from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.inspection import build_inspection
 from triage.run import TriageResult
@@ -24,6 +31,7 @@ PROBABLE_FROM: Final = 0.6
 
 BAR_LENGTH: Final = 20
 SPANS_SHOWN: Final = 3
+PAIRS_SHOWN: Final = 3
 
 
 def build_verdict(result: TriageResult) -> dict[str, Any]:
@@ -45,6 +53,7 @@ def build_verdict(result: TriageResult) -> dict[str, Any]:
         "findings": [_finding(finding) for finding in result.findings],
         "not_measurable": [_missing(one) for one in result.not_measurable],
         "next_checks": [_check(check) for check in result.next_checks],
+        "undecided": [_undecided(pair) for pair in result.undecided],
         "cautions": list(result.cautions),
         "rulebook": result.rulebook_digest,
         "program": result.program_version,
@@ -57,6 +66,7 @@ def format_verdict(result: TriageResult, rulebook: Rulebook) -> str:
         _headline(result, rulebook),
         _ranking_block(result, rulebook),
         _evidence_block(result),
+        _undecided_block(result, rulebook),
         _missing_block(result, rulebook),
         _checks_block(result),
         _cautions_block(result),
@@ -114,6 +124,31 @@ def _check(check: CheckSuggestion) -> dict[str, Any]:
     }
 
 
+def _undecided(pair: UndecidedPair) -> dict[str, Any]:
+    drive, check = pair.driving, pair.check
+    return {
+        "between": [_claim(claim, probability) for claim, probability in pair.claims],
+        "driving": drive
+        and {
+            "measurement": drive.measurement,
+            "corner": drive.corner,
+            "text": drive.text,
+            "gain_bits": drive.gain_bit,
+        },
+        "check": check
+        and {
+            "check": check.check,
+            "corner": check.corner,
+            "minutes": check.minutes_min,
+            "gain_bits": check.gain_bit,
+        },
+    }
+
+
+def _claim(hypothesis: Hypothesis, probability: float) -> dict[str, Any]:
+    return {"corner": hypothesis.corner, "cause": hypothesis.cause, "probability": probability}
+
+
 def _headline(result: TriageResult, rulebook: Rulebook) -> str:
     first = result.posterior.first
     cause = rulebook.causes[first.hypothesis.cause]
@@ -124,7 +159,7 @@ def _headline(result: TriageResult, rulebook: Rulebook) -> str:
     )
     verdict = f"{_certainty(first.probability)}: {cause.title}{where} ({format_share(first.probability)})."
     if first.probability < PROBABLE_FROM:
-        advice = "Drive what is listed as not measurable, or make the first of the next checks."
+        advice = "Drive what would tell the undecided apart, or make the first of the next checks."
         return "\n".join((result.log.file, _wrapped(verdict), _wrapped(f"What to do: {advice}")))
     return "\n".join(
         (result.log.file, _wrapped(f"{verdict} {cause.claim}"), _wrapped(f"What to do: {cause.what_to_do}"))
@@ -166,6 +201,43 @@ def _evidence_block(result: TriageResult) -> str:
             text = f"{by_id[name].statement} {f'Seconds: {where}.' if where else ''}"
             lines.append(_wrapped(text, indent=f"  {sign}{bits:4.1f} bit  "))
     return "\n".join(lines)
+
+
+def _undecided_block(result: TriageResult, rulebook: Rulebook) -> str:
+    if not result.undecided:
+        return ""
+    lines = ["Undecided, and what would tell them apart"]
+    for pairs in pairs_by_advice(result)[:PAIRS_SHOWN]:
+        for pair in pairs:
+            first, second = (
+                f"{hypothesis_name(claim, rulebook)} ({format_share(probability)})"
+                for claim, probability in pair.claims
+            )
+            lines.append(_wrapped(f"{first} or {second}?", indent="  - "))
+        lines += [_wrapped(text, indent=f"    {verb}: ") for verb, text in advice_of(pairs[0]).items()]
+    return "\n".join(lines)
+
+
+def pairs_by_advice(result: TriageResult) -> list[tuple[UndecidedPair, ...]]:
+    """Put the undecided pairs together that the same drive and check would tell apart, a few of each."""
+    groups: dict[tuple[str, ...], list[UndecidedPair]] = {}
+    for pair in result.undecided:
+        groups.setdefault(tuple(advice_of(pair).values()), []).append(pair)
+    return [tuple(pairs[:LINES_SHOWN]) for pairs in groups.values()]
+
+
+def advice_of(pair: UndecidedPair) -> dict[str, str]:
+    """Word what would tell two claims apart, under ``Drive`` and ``Check``."""
+    drive, check = pair.driving, pair.check
+    return {
+        "Drive": f"{drive.text.rstrip('.')} ({drive.gain_bit:.2f} bit)."
+        if drive
+        else "no drive known to the program would tell them apart.",
+        "Check": f"{check.title} ({CORNER_NAMES[check.corner]}), {check.minutes_min:g} min "
+        f"({check.gain_bit:.2f} bit)."
+        if check
+        else "no check known to the program would tell them apart.",
+    }
 
 
 def _missing_block(result: TriageResult, rulebook: Rulebook) -> str:

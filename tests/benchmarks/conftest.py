@@ -32,6 +32,7 @@ def hour_csv(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFa
     cause, corner = request.param
     setup = draw_setup(np.random.default_rng(5))
     steady = replace(setup.recorder, rate_hz=RATE_HZ, lost_frame_ratio=0.0, gaps_per_min=0.0, jitter_s=0.0)
+    steady = replace(steady, wheel_rate_hz=None)
     test = simulate_road_test(
         cause=cause,
         corner=corner,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -128,7 +130,9 @@ def test_report_of_an_evaluation(
     out = capsys.readouterr().out
     for word in ("sensor-fault", "no-fault-found", "common-cause", "Brier", "expected calibration error"):
         assert word in out
-    assert np.isfinite([float(word.strip("%")) for word in out.split() if word.endswith("%")]).all()
+    assert np.isfinite(
+        [float(word.strip("%")) for word in out.split() if word[0].isdigit() and word.endswith("%")]
+    ).all()
 
 
 def test_calibrating_writes_tables_that_load(
@@ -141,10 +145,40 @@ def test_calibrating_writes_tables_that_load(
     folder = Path(str(tmp_path)) / "rules"
     shutil.copytree(Path(str(files("rules"))), folder)
     monkeypatch.setattr(command, "measure_cases", lambda *_cases, **_options: measured)
-    assert command.main(["--per-cause", "1", "--out", str(folder / "likelihoods.toml")]) == 0
+    table = folder / "likelihoods.toml"
+    assert command.main(["--per-cause", "1", "--out", str(table), "--date", "2026-01-31"]) == 0
     loaded = load_rulebook(folder)
+    assert {one.date for one in loaded.likelihoods.values()} == {"2026-01-31"}
+    text = table.read_text("utf-8")
+    assert command.main(["--per-cause", "1", "--out", str(table), "--date", "2026-02-01"]) == 0
+    assert table.read_text("utf-8").replace("2026-02-01", "2026-01-31") == text
     assert set(loaded.measurements) == set(load_rulebook().measurements)
     assert loaded.digest != load_rulebook().digest
+
+
+def test_several_severities_are_reported_one_after_the_other(
+    measured: tuple[MeasuredCase, ...], monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked: list[Case] = []
+
+    def measure(cases: list[Case], **_options: object) -> list[MeasuredCase]:
+        asked.extend(cases)
+        return [replace(measured[0], case=replace(measured[0].case, severity=one.severity)) for one in cases]
+
+    monkeypatch.setattr(command, "measure_cases", measure)
+    assert command.main(["--evaluate", "--per-cause", "1", "--severity", "0.25", "0.5"]) == 0
+    out = capsys.readouterr().out
+    assert "severity 0.25\n" in out
+    assert "severity 0.5\n" in out
+    assert out.count("expected calibration error") == 2
+    assert all(case.unseen for case in asked)
+
+
+def test_severities_of_a_calibration_are_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as stop:
+        command.main(["--severity", "0.5"])
+    assert stop.value.code == 2
+    assert "--evaluate" in capsys.readouterr().err
 
 
 def test_a_missing_rule_book_is_refused_with_its_exit_code(capsys: pytest.CaptureFixture[str]) -> None:

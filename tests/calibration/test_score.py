@@ -40,10 +40,24 @@ def test_parts_keep_their_ranges(seed: int, bins: int, size: int) -> None:
     happened = (rng.random(size) < stated).astype(float)
     result = measure_reliability(stated, happened, bins=bins)
     assert result.count.sum() == size
-    assert result.brier == pytest.approx(result.reliability - result.resolution + result.uncertainty)
+    parts = result.reliability - result.resolution + result.uncertainty + result.within_bins
+    assert result.brier == pytest.approx(parts, abs=1e-12)
+    assert result.brier == pytest.approx(float(np.mean((stated - happened) ** 2)), abs=1e-12)
     assert 0.0 <= result.reliability <= 1.0
     assert -1e-12 <= result.resolution <= result.uncertainty + 1e-12 <= 0.25 + 2e-12
     assert 0.0 <= result.expected_calibration_error <= 1.0
+
+
+def test_forecasts_that_differ_within_a_bin_are_accounted_for() -> None:
+    """Worked by hand: 0.6 came true and 0.68 did not, in one bin.
+
+    Brier (0.4**2 + 0.68**2) / 2 = 0.3112; mean 0.64 against 0.5 gives reliability 0.0196, uncertainty 0.25;
+    the rest is the variance 0.0016 within the bin less twice the covariance -0.02.
+    """
+    result = measure_reliability(np.array([0.6, 0.68]), np.array([1.0, 0.0]))
+    assert result.brier == pytest.approx(0.3112, abs=1e-12)
+    assert (result.reliability, result.resolution) == (pytest.approx(0.0196), 0.0)
+    assert result.within_bins == pytest.approx(0.0016 + 2 * 0.02, abs=1e-12)
 
 
 def test_honest_forecasts_are_reliable_and_boasting_ones_are_not() -> None:
@@ -71,6 +85,16 @@ def test_right_needs_cause_and_corner() -> None:
     other_corner = _verdict(("FL", "air-gap"), ("FR", "air-gap", 0.9))
     assert not other_corner.right
     assert not other_corner.right_corner
+
+
+def test_the_second_place_counts_among_two() -> None:
+    second = _verdict(
+        ("FL", "air-gap"), ("FR", "air-gap", 0.6), ("FL", "air-gap", 0.3), ("RL", "air-gap", 0.1)
+    )
+    third = _verdict(
+        ("RL", "air-gap"), ("FR", "air-gap", 0.6), ("FL", "air-gap", 0.3), ("RL", "air-gap", 0.1)
+    )
+    assert (second.right, second.right_among_two, third.right_among_two) == (False, True, False)
 
 
 def test_blame_starts_at_its_limit_and_counts_single_wheels_alone() -> None:

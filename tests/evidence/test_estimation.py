@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.special import ndtr
 
 from triage.evidence.estimation import estimate_table
 from triage.evidence.likelihoods import LikelihoodTable
@@ -53,3 +54,27 @@ def test_rows_are_what_a_rule_book_accepts() -> None:
     for row in table(drives, (0.0, 0.01, 0.001, 0.0, 0.0)).rows.values():
         assert abs(sum(row) - 1.0) < 1e-9
         assert min(row) > 0.0
+
+
+def test_uncertain_values_do_not_spread_a_second_time() -> None:
+    """The row that makes the drives likeliest, by brute force over a fine grid."""
+    rng = np.random.default_rng(3)
+    truth = np.where(rng.random(3000) < 0.04, 1.0, 0.0)
+    read = truth + rng.normal(0.0, 0.35, truth.size)
+    high = ndtr((read - 0.5) / 0.35)
+    drives = [(1.0 - one, one) for one in high.tolist()]
+    row = table({"sound": drives}).rows["sound"]
+    grid = np.linspace(0.001, 0.2, 400)
+    score = [float(np.log((1.0 - high) * (1.0 - p) + high * p).sum()) for p in grid]
+    assert row[1] == pytest.approx(grid[int(np.argmax(score))], abs=0.004)
+    assert row[1] < 0.6 * float(np.mean(high))
+
+
+def test_a_row_that_chance_explains_is_dropped() -> None:
+    rng = np.random.default_rng(4)
+    sound = [HIGH if rng.random() < 0.1 else LOW for _ in range(2000)]
+    by_chance = [LOW] * 16 + [HIGH] * 4
+    real = [LOW] * 8 + [HIGH] * 12
+    rows = table({"sound": sound, "air-gap": by_chance, "sensor-fault": real}).rows
+    assert "air-gap" not in rows
+    assert rows["sensor-fault"][1] > 0.4

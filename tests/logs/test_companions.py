@@ -5,7 +5,6 @@ import pytest
 
 from triage.corners import CORNERS
 from triage.logs import read_log
-from triage.logs.companions import unwrapped_count
 
 
 def table(drive, extra: dict[str, np.ndarray], speeds: dict[str, np.ndarray] | None = None) -> str:
@@ -89,21 +88,6 @@ def test_a_yaw_rate_that_never_changes_on_a_drive_is_left_out(drive, write) -> N
     log = read_log([write(table(drive, {"yaw_rad_s": np.full(drive.time_s.size, 0.01)}))])
     assert "yaw_rate_radps" not in log.channels
     assert "stuck-channel" in codes(log)
-
-
-@pytest.mark.parametrize("modulus", [255, 256, 65535, 65536, 1000])
-@pytest.mark.parametrize("per_sample", [1.7, 4.6, 40.3])
-def test_pulse_counters_run_on_over_their_overflow(modulus, per_sample) -> None:
-    count = np.floor(np.cumsum(per_sample * (1 + 0.3 * np.sin(np.arange(120_000) / 900))))
-    np.testing.assert_array_equal(unwrapped_count(count % modulus), count - count[0] + count[0] % modulus)
-
-
-def test_counters_that_never_overflow_or_hardly_move_stay() -> None:
-    rising = np.arange(50.0)
-    assert unwrapped_count(rising) is rising
-    still = np.array([3.0, 3.0, 2.0, 3.0])
-    assert unwrapped_count(still) is still
-    assert unwrapped_count(np.zeros(0)).size == 0
 
 
 def test_pulses_and_fault_bits_by_corner(drive, write) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import itertools
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
@@ -59,6 +60,21 @@ def make_table(drive, folder: Path, as_table) -> bytes:
     return as_table(drive).encode()
 
 
+def make_edge_times(drive, folder: Path, as_table) -> bytes:
+    """A ring of 48 poles with errors of about one per cent, 2 m a turn, edge by edge."""
+    shift = np.random.default_rng(7).normal(0.0, 0.01, 48)
+    columns = []
+    for speed in drive.mps.values():
+        turn = np.concatenate(([0.0], np.cumsum(np.diff(drive.time_s) * (speed[1:] + speed[:-1]) / 4.0)))
+        border = np.arange(1, int(turn[-1] * 48))
+        rising = turn + 1e-9 * np.arange(turn.size)
+        edges = np.interp((border + shift[border % 48]) / 48, rising, drive.time_s)
+        columns.append([f"{edge:.7f}" for edge in edges])
+    rows = [",".join(f"{corner}_edge_s" for corner in drive.mps)]
+    rows += [",".join(row) for row in itertools.zip_longest(*columns, fillvalue="")]
+    return "\n".join(rows).encode()
+
+
 MAKERS: dict[str, Callable[..., bytes]] = {
     "blf": by_library(".blf"),
     "mdf": make_mdf,
@@ -67,9 +83,12 @@ MAKERS: dict[str, Callable[..., bytes]] = {
     "trc": by_library(".trc"),
     "candump": by_library(".log"),
     "frame-table": make_frame_table,
+    "edge-times": make_edge_times,
     "table": make_table,
 }
 KINDS = [kind.id for kind in READERS]
+KINDS_OF_SPEEDS = [kind for kind in KINDS if kind != "edge-times"]
+"""Speeds formed from edges are means over a cycle; their round trip is in test_edge_times.py."""
 
 
 @pytest.fixture
@@ -82,7 +101,7 @@ def test_every_reader_has_a_maker_here() -> None:
     assert len(set(KINDS)) == len(KINDS)
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", KINDS_OF_SPEEDS)
 def test_round_trip(kind, made, write, dbc, drive) -> None:
     log = read_log([write(made(kind), "drive.dat")], ReadOptions(databases=(dbc,)))
     for corner, speed in drive.mps.items():
@@ -123,7 +142,7 @@ def test_cut_anywhere_loads_or_refuses(kind, made, write, dbc, drive) -> None:
         if refused is not None:
             assert (refused.file, bool(refused.hint)) == (file, True)
             continue
-        assert log.wheels["FL"].valid_count <= drive.time_s.size
+        assert log.wheels["FL"].valid_count <= max(drive.time_s.size, 100 * drive.time_s[-1])
         assert np.nanmax(log.wheels["FL"].speed_mps) < 30
 
 

@@ -13,6 +13,7 @@ from triage.corners import CORNERS, Corner, Place
 from triage.signals.analysis import Analysis, analyse
 from triage.signals.measurement import Measurement
 from triage.signals.measures.table import measure_all
+from triage.simulator.equipment import Drive
 from triage.simulator.road_test import RoadTest, simulate_road_test
 from triage.simulator.setup import Setup, draw_setup
 from triage.speed_log import Channel, FloatArray, SpeedLog, SpeedTrace
@@ -60,6 +61,7 @@ def plain_setup() -> Setup:
             averaging_cycles=1,
             filter_s=0.0,
             jump_reaction="none",
+            method="timing",
             mark_silent_after_s=float("inf"),
         ),
         recorder=replace(
@@ -70,8 +72,9 @@ def plain_setup() -> Setup:
             gaps_per_min=0.0,
             rear_offset_s=0.0,
             channels=(),
+            wheel_rate_hz=None,
         ),
-        drive=replace(drawn.drive, legs=("country", "town"), lead_in_s=0.0, hits_per_km=1.0),
+        drive=Drive(("country", "town"), lead_in_s=0.0, briskness=drawn.drive.briskness, hits_per_km=1.0),
     )
 
 

@@ -180,3 +180,23 @@ def test_slow_offsets_are_taken_out_of_the_fast_part(log_from: Callable[..., Spe
     again = measure_residuals(analysis.clock, analysis.reference)
     assert np.abs(np.median(again.fast_ratio[3].reshape(-1, 100), axis=1)).max() < 0.002
     assert np.ptp(again.slow_ratio[3]) > 0.01
+
+
+@pytest.mark.parametrize("factor", [1.5, 0.6])
+def test_all_wheels_jumping_together_are_joint(factor: float, log_from: Callable[..., SpeedLog]) -> None:
+    rows = _rows()
+    where = _stretch(20.0, 20.6)
+    rows[:, where] *= factor
+    losses = _analysed(log_from, rows).losses
+    assert losses.joint[where.start : where.start + 5].all()
+    assert losses.joint[where.stop : where.stop + 5].all()
+    assert not losses.joint[: where.start - 20].any()
+
+
+def test_hard_braking_and_slip_of_all_wheels_are_not_joint(log_from: Callable[..., SpeedLog]) -> None:
+    """A stop at 9.81 m/s2 (full grip), the wheels slipping by 3 to 20 % in turn."""
+    rows = _rows()
+    rows *= np.clip(14.0 - 9.81 * np.clip(TIME - 20.0, 0.0, None), 0.0, None) / _speed()
+    for row, slip in enumerate((0.03, 0.2, 0.1, 0.15)):
+        rows[row, _stretch(20.5 + 0.05 * row, 20.62 + 0.05 * row)] *= 1.0 - slip
+    assert not _analysed(log_from, rows).losses.joint.any()

@@ -251,7 +251,8 @@ def test_strong_wheels_guide_the_search_on_a_weak_one() -> None:
     distance = _drive(rng, 3000, 0.25)
     weak = _ripple(distance, 2.0, (0.00030,)) + 0.002 * rng.normal(size=distance.size)
     strong = [_ripple(distance, 2.0, (0.002,)) + 0.002 * rng.normal(size=distance.size) for _ in range(3)]
-    alone = _search((_path(distance, weak),) * 4)
+    spectrum = measure_ripple_spectra((_path(distance, weak),))[0]
+    alone = find_revolution_lines((spectrum, None, None, None))
     guided = _search((_path(distance, weak), *(_path(distance, row) for row in strong)))
     assert isinstance(alone[0], NotMeasurable)
     assert isinstance(guided[0], RevolutionLine)
@@ -299,3 +300,37 @@ def test_a_very_long_drive_is_sampled_over_its_whole_length() -> None:
     assert kept[0] == parts[0]
     assert kept[-1] == parts[-1]
     assert revolution_line._spread_evenly(parts[:5]) == parts[:5]
+
+
+def _quiet_wheels(rng: np.random.Generator, amplitude: float) -> tuple[WheelPath, ...]:
+    distance = np.sort(rng.uniform(0.0, 3000.0, 6000))
+    wheels = []
+    for phase in rng.uniform(0.0, 2.0 * np.pi, 4):
+        ripple = amplitude * np.cos(2.0 * np.pi * distance / 2.0 + phase) + rng.normal(0.0, 1e-3, 6000)
+        wheels.append(
+            WheelPath(distance_m=distance, ripple_ratio=ripple, weight=np.ones(6000), leak_ratio=1.0)
+        )
+    return tuple(wheels)
+
+
+def test_wheels_too_quiet_to_lock_alone_lock_together() -> None:
+    """Four wheels of equal amplitude carry four times the evidence of one (powers add)."""
+    rng = np.random.default_rng(7)
+    alone = together = 0
+    for _ in range(12):
+        spectra = measure_ripple_spectra(_quiet_wheels(rng, 0.11e-3))
+        alone += sum(
+            isinstance(find_revolution_lines([one, None, None, None])[0], RevolutionLine) for one in spectra
+        )
+        for line in find_revolution_lines(spectra):
+            if isinstance(line, RevolutionLine):
+                together += 1
+                assert line.circumference_m == pytest.approx(2.0, rel=0.002)
+    assert together > alone + 8
+
+
+def test_noise_of_four_wheels_locks_none() -> None:
+    rng = np.random.default_rng(8)
+    for _ in range(25):
+        lines = find_revolution_lines(measure_ripple_spectra(_quiet_wheels(rng, 0.0)))
+        assert not any(isinstance(line, RevolutionLine) for line in lines)

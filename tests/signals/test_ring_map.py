@@ -11,6 +11,7 @@ from triage.signals.analysis import Analysis, analyse
 from triage.signals.measurement import NotMeasurable
 from triage.signals.ring_angle import follow_angle
 from triage.signals.ring_map import BINS, RingMap, variance_explained
+from triage.signals.ring_response import RING_BINS
 from triage.signals.wheel_path import WheelPath
 from triage.simulator.road_test import RoadTest
 from triage.simulator.setup import Setup
@@ -94,8 +95,9 @@ def test_debris_locks_to_the_angle_and_leaves_part_of_the_ring_alone(
     assert struck.onset_lock > 5.0 * struck.onset_lock_std
     assert struck.explained_ratio > 3.0 * sound.explained_ratio
     assert 0.05 < struck.width_rev < 0.6
-    assert struck.mean_ratio.shape == struck.loss_rate.shape == (BINS,)
-    assert struck.loss_rate.max() > 3.0 * np.median(struck.loss_rate)
+    assert struck.profile.mean_ratio.shape == struck.profile.loss_rate.shape == (RING_BINS,)
+    assert struck.sectors
+    assert struck.profile.loss_rate.max() > 3.0 * np.median(struck.profile.loss_rate)
 
 
 def test_a_wide_gap_all_round_does_not_lock(simulated: Callable[..., RoadTest], plain_setup: Setup) -> None:

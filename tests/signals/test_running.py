@@ -14,10 +14,14 @@ from triage.signals.running import (
     close_short_breaks,
     count_of,
     middle_of,
+    middle_of_others,
+    middle_value,
+    quantiles_of,
     robust_sigma,
     runs,
     slow_course,
     widen,
+    zero_for_missing,
 )
 
 flags = st.lists(st.booleans(), max_size=60).map(lambda bits: np.array(bits, dtype=bool))
@@ -103,3 +107,34 @@ def test_middle_of_few_rows_is_the_median(rows: int) -> None:
     assert np.array_equal(middle_of(table), np.median(table, axis=0))
     table[0, 7] = np.nan
     assert middle_of(table)[7] == np.median(table[1:, 7])
+
+
+numbers = st.lists(st.floats(-1e6, 1e6) | st.integers(-3, 3).map(float), min_size=1, max_size=60).map(
+    np.array
+)
+
+
+@given(value=numbers)
+def test_middle_value_is_the_median(value: np.ndarray) -> None:
+    assert middle_value(value) == np.median(value)
+
+
+@given(value=numbers, probability=st.lists(st.floats(0.0, 1.0), min_size=1, max_size=8))
+def test_quantiles_are_those_of_numpy(value: np.ndarray, probability: list[float]) -> None:
+    np.testing.assert_array_equal(quantiles_of(value, probability), np.quantile(value, probability))
+
+
+@given(seed=st.integers(0, 10_000), columns=st.integers(1, 20), missing=st.sampled_from([0.0, 0.3]))
+def test_middle_of_others_leaves_each_row_out(seed: int, columns: int, missing: float) -> None:
+    rng = np.random.default_rng(seed)
+    table = np.where(rng.random((4, columns)) < missing, np.nan, rng.normal(size=(4, columns)))
+    got = middle_of_others(table)
+    for row in range(4):
+        np.testing.assert_array_equal(got[row], middle_of(np.delete(table, row, axis=0)))
+
+
+def test_zero_for_missing_copies_only_what_has_gaps() -> None:
+    whole, holed = np.array([1.0, 2.0]), np.array([1.0, np.nan])
+    assert zero_for_missing(whole) is whole
+    np.testing.assert_array_equal(zero_for_missing(holed), [1.0, 0.0])
+    assert np.isnan(holed[1])

@@ -62,7 +62,7 @@ def test_healthy_wheels_stay_near_the_rigid_body(seed: int) -> None:
     setup = draw_setup(rng)
     path = plan_path(setup.drive, 60.0, rng)
     rngs = tuple(np.random.default_rng((seed, part)) for part in range(5))
-    motion = move_wheels(path, setup.car, rngs, noise_ratio=np.ones(4))
+    motion = move_wheels(path, setup.car, rngs, noise_ratio=np.ones(4), drive=setup.drive)
     factors = wheel_speed_factors(
         path.curvature_radpm, track_m=setup.car.track_m, wheelbase_m=setup.car.wheelbase_m
     )
@@ -80,7 +80,7 @@ def test_rear_wheel_meets_a_bump_one_wheelbase_later() -> None:
     setup = draw_setup(rng)
     path = plan_path(setup.drive, 60.0, rng)
     rngs = tuple(np.random.default_rng((8, part)) for part in range(5))
-    motion = move_wheels(path, setup.car, rngs, noise_ratio=np.ones(4))
+    motion = move_wheels(path, setup.car, rngs, noise_ratio=np.ones(4), drive=setup.drive)
     inside = (path.speed_mps > 5.0) & (np.arange(path.time_s.size) < path.time_s.size - 10_000)
     strength = np.where(inside, motion.shake[0] / np.clip(path.speed_mps / 8.0, 0.1, 1.5), 0.0)
     bump = int(np.argmax(strength))

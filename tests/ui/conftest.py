@@ -11,7 +11,16 @@ import numpy as np
 import pytest
 
 from triage.corners import CORNERS
-from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis, Posterior, RankedHypothesis
+from triage.evidence.hypotheses import (
+    CheckAdvice,
+    CheckSuggestion,
+    DrivingAdvice,
+    Finding,
+    Hypothesis,
+    Posterior,
+    RankedHypothesis,
+    UndecidedPair,
+)
 from triage.run import TriageResult
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.manoeuvres import Manoeuvre
@@ -166,6 +175,16 @@ def make_result(log: SpeedLog | None = None) -> TriageResult:
                 "Dirt would be seen at once, and nothing else explains the swing as well.",
                 {"clean": "Dirt falls to 20 %.", "dirty": "Dirt rises to 97 %."},
                 ("Support the car on stands before a wheel comes off.",),
+            ),
+        ),
+        undecided=(
+            UndecidedPair(
+                Hypothesis("FL", "encoder-debris"),
+                Hypothesis("vehicle", "no-fault-found"),
+                0.83,
+                0.1,
+                DrivingAdvice("side-load-contrast", "FL", "Five steady right-hand curves.", 0.31),
+                CheckAdvice("look-at-encoder", "Look at the encoder", "FL", 0.25, 15.0),
             ),
         ),
         cautions=("The driver never operates the program.",),

@@ -2,51 +2,91 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, replace
+from typing import Final, TypeVar
 
 import numpy as np
 
+from triage.calibration.look_alikes import look_alikes
+from triage.calibration.unseen import draw_unseen_setup
 from triage.corners import CORNERS, Place
 from triage.progress import Progress, no_progress
 from triage.signals.analysis import analyse
 from triage.signals.measurement import Measurement, NotMeasurable
 from triage.signals.measures.table import measure_all
 from triage.simulator.faults import FAULT_MODELS
-from triage.simulator.road_test import simulate_road_test
+from triage.simulator.road_test import RoadTest, simulate_road_test
 
 SEVERITIES: Final = (0.2, 1.0)
+SEVERITY_POWER: Final = 1.6
+"""Mild faults are drawn more often, the share below a severity growing with its 1/1.6th power: they are
+harder to tell apart and need more examples, and workshops see them first (judgement)."""
+
 DURATIONS_S: Final = (90.0, 180.0, 180.0, 300.0)
+
+EDGES_EVERY: Final = 12
+"""Every how many-th log holds edge times: enough to learn what they show, few enough to keep the others the
+rule."""
 
 CALIBRATION_SERIES: Final = 1
 EVALUATION_SERIES: Final = 4
 """Road tests of different series share no seed: what is judged was never calibrated on."""
 
+_UNSEEN: Final = 7
+"""Keeps the draws of unseen cars apart from all other uses of a seed."""
+
+_CHUNK: Final = 4
+"""Tasks sent to a process at a time."""
+
+_Task = TypeVar("_Task")
+_Result = TypeVar("_Result")
+
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """The request for one simulated road test."""
+    """The request for one simulated road test.
+
+    Attributes
+    ----------
+    cause, corner, severity, duration_s, seed
+        As for :func:`triage.simulator.road_test.simulate_road_test`.
+    unseen : bool
+        Whether car, encoder, control unit and recorder are of the kinds that calibration never draws.
+    """
 
     cause: str
     corner: Place
     severity: float
     duration_s: float
     seed: int
+    unseen: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class MeasuredCase:
-    """A case with everything that was measured on it."""
+    """A case with everything that was measured on it.
+
+    Attributes
+    ----------
+    traits : tuple of str
+        Look-alikes of faults in it (see :func:`triage.calibration.look_alikes.look_alikes`).
+    """
 
     case: Case
     measurements: tuple[Measurement, ...]
     not_measurable: tuple[NotMeasurable, ...]
+    traits: tuple[str, ...] = ()
 
 
 def draw_cases(
-    per_cause: int, *, series: int, severity: float | None = None, duration_s: float | None = None
+    per_cause: int,
+    *,
+    series: int,
+    severity: float | None = None,
+    duration_s: float | None = None,
+    unseen: bool = False,
 ) -> tuple[Case, ...]:
     """Draw the same number of road tests for every cause the simulator knows.
 
@@ -57,53 +97,83 @@ def draw_cases(
         Series of seeds; see ``EVALUATION_SERIES``.
     severity, duration_s : float, optional
         The same for all; drawn when None.
+    unseen : bool
+        Whether the cars are of kinds that calibration never draws.
     """
+    drawn = (
+        _draw_case(number, index, series) for number in range(len(FAULT_MODELS)) for index in range(per_cause)
+    )
     return tuple(
-        _draw_case(number, index, series, severity=severity, duration_s=duration_s)
-        for number in range(len(FAULT_MODELS))
-        for index in range(per_cause)
+        replace(
+            case,
+            severity=case.severity if severity is None else severity,
+            duration_s=case.duration_s if duration_s is None else duration_s,
+            unseen=unseen,
+        )
+        for case in drawn
     )
 
 
 def measure_case(case: Case) -> MeasuredCase:
     """Simulate one road test and take every measurement on it."""
+    test = simulate_case(case)
+    measurements, not_measurable = measure_all(analyse(test.log))
+    return MeasuredCase(case, measurements, not_measurable, look_alikes(test.truth.setup, test.log))
+
+
+def simulate_case(case: Case) -> RoadTest:
+    """Simulate the road test that a case asks for; some logs hold the times of single edges too."""
     test = simulate_road_test(
         cause=case.cause,
         corner=case.corner,
         severity=case.severity,
         duration_s=case.duration_s,
         seed=case.seed,
+        setup=draw_unseen_setup(np.random.default_rng([_UNSEEN, case.seed])) if case.unseen else None,
     )
-    measurements, not_measurable = measure_all(analyse(test.log))
-    return MeasuredCase(case, measurements, not_measurable)
+    if case.seed % EDGES_EVERY:
+        return test
+    return replace(test, log=replace(test.log, edges=test.edges))
 
 
 def measure_cases(
     cases: Sequence[Case], *, workers: int, progress: Progress = no_progress
 ) -> tuple[MeasuredCase, ...]:
     """Measure many cases on several processor cores; the result does not depend on their number."""
-    return tuple(_measured(cases, workers, progress))
+    return spread_over_cores(measure_case, cases, workers=workers, progress=progress)
 
 
-def _measured(cases: Sequence[Case], workers: int, progress: Progress) -> Iterator[MeasuredCase]:
+def spread_over_cores(
+    work: Callable[[_Task], _Result],
+    tasks: Sequence[_Task],
+    *,
+    workers: int,
+    progress: Progress = no_progress,
+) -> tuple[_Result, ...]:
+    """Do many tasks in several processes and give the results in the order of the tasks.
+
+    Parameters
+    ----------
+    work : callable
+        Must be importable by its name (no lambda), for it is sent to other processes.
+    tasks : sequence
+    workers : int
+        Processes.
+    progress : Progress
+        Told after every task.
+    """
+    results = []
     with ProcessPoolExecutor(workers) as pool:
-        for number, one in enumerate(pool.map(measure_case, cases, chunksize=8)):
-            progress((number + 1) / len(cases), "Simulating road tests")
-            yield one
+        for number, one in enumerate(pool.map(work, tasks, chunksize=_CHUNK)):
+            progress((number + 1) / len(tasks), "Simulating road tests")
+            results.append(one)
+    return tuple(results)
 
 
-def _draw_case(
-    number: int, index: int, series: int, *, severity: float | None, duration_s: float | None
-) -> Case:
+def _draw_case(number: int, index: int, series: int) -> Case:
     rng = np.random.default_rng([series, number, index])
     model = FAULT_MODELS[number]
     corner: Place = CORNERS[int(rng.integers(4))] if model.where == "corner" else "vehicle"
-    drawn = float(rng.uniform(*SEVERITIES))
-    length = float(rng.choice(DURATIONS_S))
-    return Case(
-        cause=model.cause,
-        corner=corner,
-        severity=drawn if severity is None else severity,
-        duration_s=length if duration_s is None else duration_s,
-        seed=int(rng.integers(2**31)),
-    )
+    severity = float(rng.uniform(*SEVERITIES))
+    duration_s = float(rng.choice(DURATIONS_S))
+    return Case(model.cause, corner, severity, duration_s, seed=int(rng.integers(2**31)))

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.calibration.ensemble import MeasuredCase
 from triage.corners import CORNERS
@@ -20,10 +21,22 @@ BLAMED_FROM = 0.3
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """Truth and ranking of one case."""
+    """Truth and ranking of one case.
+
+    Attributes
+    ----------
+    truth : Hypothesis
+    posterior : Posterior
+    severity : float
+        0 invisible to 1 blatant; NaN when it is not told.
+    traits : tuple of str
+        What about the car, the drive and the recording looks like a fault though none is there.
+    """
 
     truth: Hypothesis
     posterior: Posterior
+    severity: float = float("nan")
+    traits: tuple[str, ...] = ()
 
     @property
     def right(self) -> bool:
@@ -32,6 +45,11 @@ class Verdict:
         A rough bearing is invisible: no fault found is right too.
         """
         return self.posterior.first.hypothesis in accepted(self.truth)
+
+    @property
+    def right_among_two(self) -> bool:
+        """Whether the true cause and corner stand first or second."""
+        return any(line.hypothesis in accepted(self.truth) for line in self.posterior.ranking[:2])
 
     @property
     def right_corner(self) -> bool:
@@ -57,19 +75,24 @@ class Reliability:
         Mean stated probability and share of right verdicts.
     count : int64[B]
     brier, reliability, resolution, uncertainty : float
-        Brier score and its decomposition (A. H. Murphy, J. Appl. Meteorol. 12, 1973: BS = REL - RES + UNC,
-        exact for binned forecasts).
+        Brier score of the stated probabilities, and its parts (A. H. Murphy, J. Appl. Meteorol. 12, 1973:
+        BS = REL - RES + UNC where all forecasts of a bin are alike).
+    within_bins : float
+        What the forecasts of a bin differ by: their variance less twice their covariance with what happened.
+        With it BS = REL - RES + UNC + within, exactly (D. B. Stephenson, C. A. S. Coelho, I. T. Jolliffe,
+        Weather Forecast. 23, 2008; cited from memory, tested against the plain mean of squares).
     expected_calibration_error : float
         Mean of abs(stated - observed), weighted by count.
     """
 
     stated: FloatArray
     observed: FloatArray
-    count: np.ndarray
+    count: NDArray[np.intp]
     brier: float
     reliability: float
     resolution: float
     uncertainty: float
+    within_bins: float
     expected_calibration_error: float
 
 
@@ -86,6 +109,8 @@ def judge_cases(cases: Sequence[MeasuredCase], rulebook: Rulebook) -> tuple[Verd
         Verdict(
             Hypothesis(one.case.corner, one.case.cause),
             judge(one.measurements, one.not_measurable, rulebook).posterior,
+            one.case.severity,
+            one.traits,
         )
         for one in cases
     )
@@ -113,13 +138,22 @@ def measure_reliability(stated: FloatArray, happened: FloatArray, *, bins: int =
     reliability = float(weight @ (mean - share) ** 2)
     resolution = float(weight @ (share - base) ** 2)
     uncertainty = base * (1.0 - base)
+    brier = float(np.mean((stated - happened) ** 2))
     return Reliability(
         stated=mean,
         observed=share,
         count=count[used],
-        brier=reliability - resolution + uncertainty,
+        brier=brier,
         reliability=reliability,
         resolution=resolution,
         uncertainty=uncertainty,
+        within_bins=_within_bins(stated, happened, place),
         expected_calibration_error=float(weight @ np.abs(mean - share)),
     )
+
+
+def _within_bins(stated: FloatArray, happened: FloatArray, place: NDArray[np.intp]) -> float:
+    count = np.maximum(np.bincount(place), 1)
+    away = stated - (np.bincount(place, stated) / count)[place]
+    surprise = happened - (np.bincount(place, happened) / count)[place]
+    return float(np.mean(away**2 - 2.0 * away * surprise))

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.calibration.ensemble import MeasuredCase
 from triage.calibration.variants import sort_into_variants
@@ -23,6 +24,10 @@ from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
 from triage.evidence.likelihoods import SOUND, LikelihoodTable, variant_name
 from triage.evidence.rule_tables import NO_FAULT, Rulebook
+
+MILD_BELOW: Final = 0.42
+"""Drives with faults below this severity are sorted into variants apart from the others. A mild fault shows
+the same pattern, but weaker, and among many strong ones it would be counted as their careless reading."""
 
 ROUGH_BEARING: Final = "bearing-roughness"
 """Usually shows nothing in the wheel speed, so it takes the row of a sound wheel."""
@@ -36,7 +41,9 @@ class CountedTables:
     variants: Mapping[str, tuple[float, ...]]
 
 
-def count_tables(cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence: str) -> CountedTables:
+def count_tables(
+    cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence: str, date: str = ""
+) -> CountedTables:
     """Count how often each band occurs under each cause.
 
     Parameters
@@ -46,6 +53,8 @@ def count_tables(cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence:
         Gives bands and scopes; its own likelihoods are not used.
     evidence : str
         The command that makes the numbers.
+    date : str
+        Day to be written beside it; changes no number.
 
     Returns
     -------
@@ -61,8 +70,11 @@ def count_tables(cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence:
             blamed = _is_blamed(finding.corner, one.case.corner) and not _looks_sound(one.case.cause)
             shares[finding.source][label if blamed else SOUND].append(_bands(finding, rulebook))
     tables = {
-        name: estimate_table(
-            shares[name], sound_at_least=rule.sound_at_least, basis="simulated", evidence=evidence
+        name: replace(
+            estimate_table(
+                shares[name], sound_at_least=rule.sound_at_least, basis="simulated", evidence=evidence
+            ),
+            date=date,
         )
         for name, rule in rulebook.measurements.items()
     }
@@ -83,7 +95,9 @@ def _label_variants(
         # those of the four corners would come four to a measurement.
         own = [[f for f in findings[i] if f.corner in (cases[i].case.corner, VEHICLE)] for i in rows]
         drives = [{finding.source: _bands(finding, rulebook) for finding in found} for found in own]
-        number = sort_into_variants(drives, [_weights(found, rulebook) for found in own])
+        weights = [_weights(found, rulebook) for found in own]
+        mild = np.array([cases[i].case.severity < MILD_BELOW for i in rows])
+        number = _sort_apart(drives, weights, mild)
         if number.max(initial=0) == 0:
             continue
         count = np.bincount(number)
@@ -91,6 +105,22 @@ def _label_variants(
         for index, one in zip(rows, number, strict=True):
             labels[index] = variant_name(cause, int(one) + 1)
     return labels, variants
+
+
+def _sort_apart(
+    drives: Sequence[Mapping[str, tuple[float, ...]]],
+    weights: Sequence[Mapping[str, float]],
+    mild: NDArray[np.bool_],
+) -> NDArray[np.intp]:
+    """Give each drive the number of its variant, those of mild faults after those of strong ones."""
+    number = np.zeros(len(drives), dtype=np.intp)
+    for chosen in (np.flatnonzero(~mild), np.flatnonzero(mild)):
+        if chosen.size == 0:
+            continue
+        first = number.max() + 1 if chosen.size < len(drives) and mild[chosen[0]] else 0
+        sorted_ones = sort_into_variants([drives[int(i)] for i in chosen], [weights[int(i)] for i in chosen])
+        number[chosen] = first + sorted_ones
+    return number
 
 
 def _weights(findings: Sequence[Finding], rulebook: Rulebook) -> dict[str, float]:

@@ -4,7 +4,8 @@ A *variant* of a cause is one of these ways. A gap too wide makes a passive sens
 an active one lose pulses at any speed. Taken together, such drives look like neither, and a log that shows
 half of the one and half of the other would look like both. Drives of one cause are therefore sorted into a
 few classes within which the measurements are about independent (latent class analysis). The classes are found
-in the measurements alone and have no name, only a number: what a drive was simulated with is not looked at.
+in the measurements alone and have no name, only a number: but for the severity (see ``tables.MILD_BELOW``)
+what a drive was simulated with is not looked at.
 """
 
 from __future__ import annotations

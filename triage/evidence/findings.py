@@ -120,7 +120,7 @@ def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
         id=f"{measurement.id}@{measurement.corner}",
         source=measurement.id,
         corner=measurement.corner,
-        statement=_filled(rule.statement, words),
+        statement=fill_template(rule.statement, words),
         value=measurement.value,
         std_uncertainty=measurement.std_uncertainty,
         unit=measurement.unit,
@@ -129,7 +129,8 @@ def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
     )
 
 
-def _filled(template: str, words: dict[str, str]) -> str:
+def fill_template(template: str, words: dict[str, str]) -> str:
+    """Put words in the place of ``{name}``; names that are not given stay."""
     # Not str.format: a template from a foreign rule book could reach into the objects it is given.
     for name, word in words.items():
         template = template.replace(f"{{{name}}}", word)

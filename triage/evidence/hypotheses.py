@@ -117,6 +117,75 @@ class CheckSuggestion:
     cautions: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class DrivingAdvice:
+    """A drive that would tell two claims apart.
+
+    Attributes
+    ----------
+    measurement : str
+        Id of ``rules/measurements.toml``: what the drive would show.
+    corner : str
+        Where.
+    text : str
+        The driving in one sentence.
+    gain_bit : float
+        Expected drop of the doubt between the two.
+    """
+
+    measurement: str
+    corner: Place
+    text: str
+    gain_bit: float
+
+
+@dataclass(frozen=True, slots=True)
+class CheckAdvice:
+    """A check, one of the next checks, that would tell two claims apart.
+
+    Attributes
+    ----------
+    check, title, corner, minutes_min
+        As in :class:`CheckSuggestion`.
+    gain_bit : float
+        Expected drop of the doubt between the two, not of that of the whole verdict.
+    """
+
+    check: str
+    title: str
+    corner: Place
+    gain_bit: float
+    minutes_min: float
+
+
+@dataclass(frozen=True, slots=True)
+class UndecidedPair:
+    """Two claims between which the verdict is not decided, and what would tell them apart.
+
+    Attributes
+    ----------
+    first, second : Hypothesis
+        The more probable one first.
+    first_probability, second_probability : float
+    driving : DrivingAdvice or None
+        None when no drive would help.
+    check : CheckAdvice or None
+        None when no check would.
+    """
+
+    first: Hypothesis
+    second: Hypothesis
+    first_probability: float
+    second_probability: float
+    driving: DrivingAdvice | None
+    check: CheckAdvice | None
+
+    @property
+    def claims(self) -> tuple[tuple[Hypothesis, float], tuple[Hypothesis, float]]:
+        """Both claims with their probabilities."""
+        return (self.first, self.first_probability), (self.second, self.second_probability)
+
+
 NOTEWORTHY_BIT = 0.1
 """Contributions below this are not worth a line in the explanation (judgement)."""
 

@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from triage.evidence.answers import Observation, build_answers, leading_corner
 from triage.evidence.findings import build_findings
-from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior
+from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.next_checks import suggest_checks
 from triage.evidence.posterior import rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
+from triage.evidence.undecided import find_undecided
 from triage.signals.measurement import Measurement, NotMeasurable
+
+ROAD: Final = "road"
+"""Kind of access whose cautions come with the advice to drive."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +26,7 @@ class Judgement:
     findings: tuple[Finding, ...]
     posterior: Posterior
     next_checks: tuple[CheckSuggestion, ...]
+    undecided: tuple[UndecidedPair, ...]
     cautions: tuple[str, ...]
 
 
@@ -36,7 +42,8 @@ def judge(
     ----------
     measurements : sequence of Measurement
     not_measurable : sequence of NotMeasurable
-        What the log does not carry. It moves no probability; its extent is told among the cautions.
+        What the log does not carry. It moves no probability; its extent is told among the cautions, and the
+        driving it would take where that decides between two claims.
     rulebook : Rulebook
     observations : sequence of Observation
         Answers to checks.
@@ -57,15 +64,22 @@ def judge(
         answers = build_answers(observations, rulebook, first_corner=leading_corner(posterior))
         findings = (*measured, *answers)
         posterior = rank_hypotheses(findings, rulebook)
-    cautions = (*_extent(measured, not_measurable), *_cautions(posterior, rulebook))
-    return Judgement(findings, posterior, suggest_checks(findings, rulebook), cautions)
+    checks = suggest_checks(findings, rulebook)
+    undecided = find_undecided(findings, not_measurable, rulebook, checks)
+    to_drive = any(pair.driving for pair in undecided)
+    cautions = (
+        *_extent(measured, not_measurable),
+        *_cautions(posterior, rulebook, to_drive=to_drive),
+    )
+    return Judgement(findings, posterior, checks, undecided, cautions)
 
 
-def _cautions(posterior: Posterior, rulebook: Rulebook) -> tuple[str, ...]:
-    """Return the cautions that always stand and those of acting on the first cause, each once."""
+def _cautions(posterior: Posterior, rulebook: Rulebook, *, to_drive: bool) -> tuple[str, ...]:
+    """Return the cautions that always stand, those of acting on the first cause, and of driving again."""
     always = [caution.id for caution in rulebook.cautions.values() if caution.always]
     of_first = rulebook.causes[posterior.first.hypothesis.cause].cautions
-    return tuple(rulebook.cautions[name].text for name in dict.fromkeys((*always, *of_first)))
+    of_driving = [caution.id for caution in rulebook.cautions.values() if to_drive and ROAD in caution.covers]
+    return tuple(rulebook.cautions[name].text for name in dict.fromkeys((*always, *of_first, *of_driving)))
 
 
 def _extent(measured: Sequence[Finding], not_measurable: Sequence[NotMeasurable]) -> tuple[str, ...]:

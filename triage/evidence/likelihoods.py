@@ -39,7 +39,7 @@ _HEADER: Final = """\
 # <cause>_<number> for each: a passive sensor with a wide gap is silent below some speed, an active one loses
 # pulses at any speed.
 # basis: simulated (evidence = the command that makes the numbers), published (evidence = the source), or
-# judgement (evidence = the reasoning).
+# judgement (evidence = the reasoning). date = the day on which the numbers were made.
 """
 
 
@@ -55,11 +55,14 @@ class LikelihoodTable:
         The command that reproduces them, the source, or the reasoning.
     rows : mapping of cause id to tuple of float
         One probability per band, summing to 1; must hold ``sound`` and ``other``.
+    date : str
+        Day on which the numbers were made, as 2026-01-31; empty when it is not told.
     """
 
     basis: Basis
     evidence: str
     rows: Mapping[str, tuple[float, ...]]
+    date: str = ""
 
     def row(self, name: str) -> tuple[float, ...]:
         """Return the row of a cause or variant.
@@ -113,6 +116,7 @@ def format_likelihoods(
         blocks.append("\n".join(("[variants]", *lines)) + "\n")
     for name, table in tables.items():
         lines = [f"[likelihood.{name}]", f'basis = "{table.basis}"', f"evidence = {_quoted(table.evidence)}"]
+        lines += [f"date = {_quoted(table.date)}"] if table.date else []
         lines.append(f"[likelihood.{name}.rows]")
         lines += [f"{cause} = [{_numbers(row)}]" for cause, row in table.rows.items()]
         blocks.append("\n".join(lines) + "\n")

@@ -9,6 +9,7 @@ from typing import Final
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.evidence.claims import leading_claims
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
 from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale
@@ -56,12 +57,13 @@ def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Che
     Returns
     -------
     tuple of CheckSuggestion
-        For the corners that hold at least ``LEADING_SHARE`` of the blame, and for the whole vehicle.
+        For the corners that hold at least ``LEADING_SHARE`` of the blame, those of claims still in the
+        running (see :func:`triage.evidence.claims.leading_claims`), and for the whole vehicle.
     """
     ordered = known_findings(findings, rulebook)
     belief = believe(ordered, rulebook)
     answered = {finding.id for finding in ordered}
-    corners = leading_corners(belief)
+    corners = _worth_a_look(belief, rulebook)
     suggestions = [
         _suggestion(check, place, belief, rulebook)
         for check in rulebook.checks.values()
@@ -72,6 +74,12 @@ def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Che
     return tuple(
         sorted(useful, key=lambda each: (-each.gain_bit / each.minutes_min, each.check, each.corner))
     )
+
+
+def _worth_a_look(belief: Belief, rulebook: Rulebook) -> tuple[Corner, ...]:
+    claimed = {claim.corner for claim in leading_claims(belief, rulebook).hypotheses}
+    blamed = leading_corners(belief)
+    return (*blamed, *(corner for corner in CORNERS if corner in claimed and corner not in blamed))
 
 
 def _places(check: Check, corners: tuple[Corner, ...]) -> tuple[Place, ...]:

@@ -12,6 +12,7 @@ from triage.evidence.rule_tables import NO_FAULT, OTHER, Check, MeasurementRule,
 
 SUM_TOLERANCE: Final = 1e-6
 PLACEHOLDERS: Final = ("corner", "value", "band")
+DRIVING_PLACEHOLDERS: Final = ("corner", "loaded_curve", "other_curve")
 
 _PLACEHOLDER: Final = re.compile(r"\{([^{}]*)\}")
 
@@ -54,8 +55,17 @@ def _measurement_problems(rulebook: Rulebook) -> Iterator[str]:
         for name in _PLACEHOLDER.findall(rule.statement):
             if name not in PLACEHOLDERS:
                 yield f"{place}, statement: {{{name}}} is none of {', '.join(PLACEHOLDERS)}"
+        yield from _driving_problems(rule, place)
         if rule.id not in rulebook.likelihoods:
             yield f"likelihoods.toml: [likelihood.{rule.id}]: the table is missing"
+
+
+def _driving_problems(rule: MeasurementRule, place: str) -> Iterator[str]:
+    for name in _PLACEHOLDER.findall(rule.driving):
+        if rule.scope == "vehicle":
+            yield f"{place}, driving: {{{name}}}: the whole vehicle has no corner"
+        elif name not in DRIVING_PLACEHOLDERS:
+            yield f"{place}, driving: {{{name}}} is none of {', '.join(DRIVING_PLACEHOLDERS)}"
 
 
 def _band_problems(rule: MeasurementRule, place: str) -> Iterator[str]:

@@ -72,6 +72,9 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
             "basis",
             "source",
             "needed",
+            "driving",
+            "needs_fault",
+            "longer_helps",
         )
     )
     return MeasurementRule(
@@ -89,6 +92,9 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
         basis=row.word("basis", BASES),
         source=row.text("source"),
         needed=row.text("needed"),
+        driving=row.text("driving", default=""),
+        needs_fault=row.flag("needs_fault"),
+        longer_helps=row.flag("longer_helps", default=True),
     )
 
 
@@ -110,12 +116,13 @@ def read_scoring(row: Section) -> Scoring:
 def read_likelihood(name: str, row: Section) -> LikelihoodTable:
     """Read one table of ``likelihoods.toml``."""
     del name
-    row.only("basis", "evidence", "rows")
+    row.only("basis", "evidence", "date", "rows")
     rows = row.inner("rows")
     return LikelihoodTable(
         basis=row.word("basis", BASES),
         evidence=row.text("evidence"),
         rows={cause: rows.numbers(cause) for cause in rows.table},
+        date=row.text("date", default=""),
     )
 
 

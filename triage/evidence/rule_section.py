@@ -54,9 +54,9 @@ class Section:
             self.report(f"is longer than {LONGEST_TEXT} characters", key)
         return value
 
-    def flag(self, key: str) -> bool:
-        """Return a yes or no, no when missing."""
-        value = self.table.get(key, False)
+    def flag(self, key: str, *, default: bool = False) -> bool:
+        """Return a yes or no, ``default`` when missing."""
+        value = self.table.get(key, default)
         if not isinstance(value, bool):
             self.report("must be true or false", key)
         return value is True

@@ -69,6 +69,15 @@ class MeasurementRule:
         estimated rows honest.
     needed : str
         Which driving allows it.
+    driving : str
+        The same as an advice for one wheel, with the placeholders ``{corner}``, ``{loaded_curve}`` (the
+        curve in which the wheel is the outer one: ``right-hand`` or ``left-hand``) and ``{other_curve}``.
+        Empty: take ``needed``.
+    needs_fault : bool
+        Whether only a wheel with a fault shows it, however it is driven: the length of its drop-outs.
+    longer_helps : bool
+        Whether a longer drive of the same kind makes it more certain; not where most of the uncertainty is
+        of a kind that no driving reduces.
     """
 
     id: str
@@ -85,6 +94,9 @@ class MeasurementRule:
     basis: Basis
     source: str
     needed: str
+    driving: str = ""
+    needs_fault: bool = False
+    longer_helps: bool = True
 
 
 @dataclass(frozen=True, slots=True)

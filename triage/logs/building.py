@@ -19,6 +19,7 @@ from triage.logs.quality import quality_notices
 from triage.logs.recording import Recording
 from triage.logs.sentinels import without_sentinels
 from triage.logs.speed_units import doubt_unit, metres_per_unit, settle_unit
+from triage.logs.wheel_signs import with_forward_signs
 from triage.speed_log import FloatArray, HistoryStep, Notice, SpeedLog, SpeedTrace
 
 _NEAR_ZERO_S: Final = 60.0
@@ -59,6 +60,7 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
     traces = {
         corner: _trace(wheel, factor=factor, unit=unit, zero_s=zero_s) for corner, wheel in wheels.items()
     }
+    traces, sign_notices = with_forward_signs(traces)
     channels, channel_notices = build_companions(chosen.companions, traces, zero_s)
     notices = (
         *recording.notices,
@@ -66,6 +68,7 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
         *_clock_notices(wheels),
         *_invalid_notices(wheels, traces),
         *unit_notices,
+        *sign_notices,
         *doubt_unit(traces, channels.get("reference_mps"), unit, file),
         *channel_notices,
     )

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 
-from triage.corners import Corner
+from triage.corners import CORNERS, Corner
 from triage.logs.clock import order_samples
 from triage.logs.mapping import Candidate
-from triage.logs.signs import against_wheels
+from triage.logs.pulse_unwrapping import unwrap_counters
+from triage.logs.signs import against_wheels, stated_sign
 from triage.logs.unit_texts import CHANNEL_FACTORS
-from triage.speed_log import BoolArray, Channel, FloatArray, Notice, SpeedTrace
+from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
 from triage.units import LINEAR_SPEED_MPS
 
 _SIGNED: Final = ("steering_rad", "yaw_rate_radps", "lateral_mps2", "longitudinal_mps2")
@@ -23,7 +24,7 @@ _STEERING_TURN_RAD: Final = 15.0
 
 _STUCK_AFTER_S: Final = 10.0
 _BRAKING_MPS2: Final = 1.5
-_MODULUS_MIN: Final = 16.0
+_PULSES: Final[dict[str, Corner]] = {f"pulses_{corner}": corner for corner in CORNERS}
 
 
 def build_companions(
@@ -45,24 +46,28 @@ def build_companions(
         Channels left out for a reason are named in the notices.
     """
     channels: dict[str, Channel] = {}
+    counters: dict[Corner, Channel] = {}
     notices: list[Notice] = []
     for role, candidate in chosen.items():
         samples = order_samples(candidate.signal.time_s - zero_s, candidate.signal.value)
         keep = ~np.isnan(samples.value)
         channel = Channel(samples.time_s[keep], samples.value[keep], candidate.signal.label)
+        if role in _PULSES:
+            counters[_PULSES[role]] = channel
+            continue
         built = _built(role, channel, candidate, traces)
         notices += built[1]
         if built[0] is not None:
             channels[role] = built[0]
-    return channels, notices
+    unwrapped, found = unwrap_counters(counters, traces)
+    channels |= {f"pulses_{corner}": channel for corner, channel in unwrapped.items()}
+    return channels, [*notices, *found]
 
 
 _Built = tuple[Channel | None, list[Notice]]
 
 
 def _built(role: str, channel: Channel, candidate: Candidate, traces: Mapping[Corner, SpeedTrace]) -> _Built:
-    if role.startswith("pulses_"):
-        return _scaled(channel, unwrapped_count(channel.value)), []
     if role.startswith("fault_"):
         return channel if _is_binary(channel.value) else None, []
     if role == "brake":
@@ -76,51 +81,6 @@ def _built(role: str, channel: Channel, candidate: Candidate, traces: Mapping[Co
         text = f"{channel.source} never changes although the car drives; it was left out."
         return None, [Notice("stuck-channel", text)]
     return _with_sign(role, scaled, traces) if role in _SIGNED else (scaled, [])
-
-
-def unwrapped_count(count: FloatArray) -> FloatArray:
-    """Let a pulse counter run on over its overflow.
-
-    Parameters
-    ----------
-    count : float64[N]
-        Counter as recorded, in the order of time.
-
-    Returns
-    -------
-    float64[N]
-        Rising count from the first value.
-
-    Notes
-    -----
-    The modulus is judged from the numbers: a power of two, one less (counters that keep the top code for
-    "not available"), or one more than the largest number seen, whichever makes the steps over the overflow
-    most like the steps beside them.
-    """
-    step = np.diff(count)
-    falls = step < -0.5 * np.ptp(count) if count.size else step < 0
-    if not falls.any() or np.ptp(count) < _MODULUS_MIN:
-        return count
-    whole = np.where(falls, step + _modulus(count, step, falls), step)
-    unwrapped: FloatArray = np.concatenate((count[:1], count[0] + np.cumsum(whole)))
-    return unwrapped
-
-
-def _modulus(count: FloatArray, step: FloatArray, falls: BoolArray) -> float:
-    top = float(count.max())
-    power = 2.0 ** math.ceil(math.log2(top + 1))
-    candidates: list[float] = sorted({top + 1, power, *((power - 1,) if power - 1 > top else ())})
-    overflow = np.flatnonzero(falls)
-    usual = np.array([_usual_step(step, falls, int(index)) for index in overflow])
-    error = [abs(float(np.nanmean(step[overflow] + modulus - usual))) for modulus in candidates]
-    return candidates[int(np.argmin(error))]
-
-
-def _usual_step(step: FloatArray, falls: BoolArray, index: int) -> float:
-    """Middle of the steps beside an overflow; the overall one where there are none."""
-    near = slice(max(index - 3, 0), index + 4)
-    beside = step[near][~falls[near]]
-    return float(np.mean(beside if beside.size else step[~falls])) if (~falls).any() else 0.0
 
 
 def _scaled(channel: Channel, value: FloatArray) -> Channel:
@@ -198,17 +158,42 @@ def _factor_by_wheels(role: str, channel: Channel, traces: Mapping[Corner, Speed
 
 
 def _with_sign(role: str, channel: Channel, traces: Mapping[Corner, SpeedTrace]) -> _Built:
-    """Turn a channel round when the wheels say that it is positive to the other side."""
+    """Bring a channel to ISO signs: by what the log states, else by the wheels.
+
+    Wheels whose left and right are exchanged turn the other way than the car does. A sign that the log states
+    is therefore kept against them; one that nobody states is turned, and marked, for then nothing tells which
+    is wrong.
+    """
+    stated = stated_sign(role, channel.source)
     relation = against_wheels(role, channel, traces)
-    if relation is None or not relation.decided or relation.slope > 0:
+    against = relation is not None and relation.decided and relation.slope * (stated or 1) < 0
+    if stated:
+        kept = channel if stated > 0 else _scaled(channel, -channel.value)
+        return kept, [_contradiction(role, channel.source)] if against else []
+    if not against:
         return channel, []
+    turned = replace(channel, value=-channel.value, turned=role != "longitudinal_mps2")
+    return turned, [_turned_round(role, channel.source)]
+
+
+def _contradiction(role: str, source: str) -> Notice:
+    if role == "longitudinal_mps2":
+        text = f"{source}: the wheels change speed the other way than this channel says."
+    else:
+        text = (
+            f"{source}: the wheels turn the other way than this channel says, whose positive side is stated; "
+            "left and right may be exchanged, or the statement is wrong."
+        )
+    return Notice("sign-doubtful", text)
+
+
+def _turned_round(role: str, source: str) -> Notice:
     witness, other = (
         ("change of speed", "backwards")
         if role == "longitudinal_mps2"
-        else ("left-right difference", "to the right")
+        else ("left-right difference", "to the right (or left and right are exchanged on both axles)")
     )
     text = (
-        f"{channel.source}: by the wheels' own {witness} this channel is positive {other}; "
-        "its sign was turned round."
+        f"{source}: by the wheels' own {witness} this channel is positive {other}; its sign was turned round."
     )
-    return _scaled(channel, -channel.value), [Notice("sign-doubtful", text)]
+    return Notice("sign-doubtful", text)

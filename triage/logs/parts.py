@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from triage.logs.recording import Recording
+from triage.logs.recording import EDGE_UNIT, Recording
 from triage.speed_log import FloatArray, Notice
 
 
@@ -21,8 +21,9 @@ def join_recordings(parts: list[tuple[str, Recording]]) -> Recording:
 
     Notes
     -----
-    Parts that tell their start are placed by it. Parts that do not are placed by their times where these do
-    not overlap; else each is hung on the end of the one before, in the order of the file names.
+    Files of edges with one wheel each share their clock. Parts that tell their start are placed by it.
+    Parts that do not are placed by their times where these do not overlap; else each is hung on the end of
+    the one before, in the order of the file names.
     """
     if len(parts) == 1:
         return parts[0][1]
@@ -65,10 +66,19 @@ def _placed(parts: list[tuple[str, Recording]]) -> list[tuple[Recording, float]]
         )
         zero = min(known)
         return [(r, (r.start - zero).total_seconds()) for r in ordered if r.start is not None]
+    if _one_wheel_each(parts):
+        return [(recording, 0.0) for _, recording in parts]
     by_time = sorted((recording for _, recording in parts), key=lambda r: _span(r)[0])
     if all(_span(a)[1] <= _span(b)[0] + 1.0 for a, b in itertools.pairwise(by_time)):
         return [(recording, 0.0) for recording in by_time]
     return _chained([recording for _, recording in sorted(parts, key=lambda part: part[0])])
+
+
+def _one_wheel_each(parts: list[tuple[str, Recording]]) -> bool:
+    """Files of edges with different wheels in each share one clock and lie side by side."""
+    signals = [signal for _, recording in parts for signal in recording.signals]
+    names = {signal.name for signal in signals}
+    return all(signal.unit == EDGE_UNIT for signal in signals) and len(names) == len(signals)
 
 
 def _chained(recordings: list[Recording]) -> list[tuple[Recording, float]]:

@@ -47,6 +47,7 @@ def quality_notices(log: SpeedLog) -> list[Notice]:
         _gap_notice(gaps),
         _short_notice(log, instants_s),
         _rate_notice(gaps, instants_s),
+        *_slow_wheel_notices(log, gaps, instants_s),
         _step_notice(log),
     )
     return [notice for notice in (*tests, _motion_notice(log)) if notice is not None]
@@ -68,7 +69,10 @@ def find_gaps(instants_s: FloatArray) -> GapSummary:
 
 def usual_rate(instants_s: FloatArray) -> float:
     """Instants per second outside the gaps, in hertz; 0 when there are fewer than two instants."""
-    gaps = find_gaps(instants_s)
+    return _rate_outside(find_gaps(instants_s), instants_s)
+
+
+def _rate_outside(gaps: GapSummary, instants_s: FloatArray) -> float:
     steps = instants_s.size - 1 - gaps.length_s.size
     span_s = float(instants_s[-1] - instants_s[0] - gaps.length_s.sum()) if instants_s.size else 0.0
     return steps / span_s if steps > 0 and span_s > 0 else 0.0
@@ -109,10 +113,26 @@ def _short_notice(log: SpeedLog, instants_s: FloatArray) -> Notice | None:
 
 
 def _rate_notice(gaps: GapSummary, instants_s: FloatArray) -> Notice | None:
-    rate = usual_rate(instants_s)
+    rate = _rate_outside(gaps, instants_s)
     if not gaps.period_s or rate >= LOW_RATE_HZ:
         return None
     return Notice("low-rate", f"only {rate:.1f} samples a second; short losses and ripple cannot be seen.")
+
+
+def _slow_wheel_notices(log: SpeedLog, gaps: GapSummary, instants_s: FloatArray) -> list[Notice]:
+    """Name the wheels that are recorded rarely in a log whose other wheels are not."""
+    if _rate_outside(gaps, instants_s) < LOW_RATE_HZ:
+        return []
+    slow = []
+    for corner, trace in log.wheels.items():
+        if SHORT_ROWS <= trace.valid_count < instants_s.size / 2:
+            rate = usual_rate(trace.time_s[~trace.invalid])
+            if rate < LOW_RATE_HZ:
+                text = (
+                    f"{corner}: only {rate:.1f} samples a second; its short losses and ripple cannot be seen."
+                )
+                slow.append(Notice("low-rate", text))
+    return slow
 
 
 def _step_notice(log: SpeedLog) -> Notice | None:

@@ -12,6 +12,7 @@ from typing import Final
 from triage.errors import DamagedLog, LogReadError, SettingsError
 from triage.logs.building import build_log
 from triage.logs.databases import SignalDatabase, load_databases
+from triage.logs.edge_speeds import form_edge_speeds
 from triage.logs.options import ReadOptions
 from triage.logs.parts import join_recordings
 from triage.logs.recording import Recording
@@ -66,9 +67,17 @@ def read_log(
     progress(0.9, "choosing the wheels")
     recording = join_recordings(parts)
     recording = replace(recording, notices=(*recording.notices, *database.notices))
-    log = build_log(recording, options, ", ".join(str(file) for file in files))
+    log = _built(recording, options, ", ".join(str(file) for file in files))
     progress(1.0, "log read")
     return log
+
+
+def _built(recording: Recording, options: ReadOptions, name: str) -> SpeedLog:
+    speeds = form_edge_speeds(recording, options, name)
+    if speeds is None:
+        return build_log(recording, options, name)
+    log = build_log(speeds.recording, speeds.options, name)
+    return replace(log, edges=speeds.edges, history=(*log.history, *speeds.history))
 
 
 def _refuse_doubles(files: Sequence[str | Path]) -> None:

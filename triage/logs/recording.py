@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import Final
 
 from triage.speed_log import BoolArray, FloatArray, Notice
+
+EDGE_UNIT: Final = "edge"
+"""Unit of a signal that is nothing but the instants of edges: times and values are the same numbers."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from triage.logs.blf import probe_blf, read_blf
 from triage.logs.candump import probe_candump, read_candump
 from triage.logs.databases import SignalDatabase
 from triage.logs.decoding import frame_reader
+from triage.logs.edge_times import probe_edge_times, read_edge_times
 from triage.logs.frame_tables import probe_frame_table, read_frame_table
 from triage.logs.mdf import probe_mdf, read_mdf
 from triage.logs.other_frames import probe_sqlite, probe_trc, read_sqlite, read_trc
@@ -64,6 +65,7 @@ READERS: Final[tuple[LogKind, ...]] = (
         probe_frame_table,
         frame_reader(read_frame_table),
     ),
+    LogKind("edge-times", "edge times", (".csv", ".tsv", ".txt"), probe_edge_times, read_edge_times),
     LogKind("table", "table", (".csv", ".tsv", ".txt"), probe_table, read_table),
 )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -23,6 +24,44 @@ _SPREAD_MIN: Final[dict[str, float]] = {
 """Spread of the wheels' own quantity (rad/s, 1/m, m/s2) below which there are not enough curves to judge."""
 
 _CORRELATION_MIN: Final = 0.6
+
+
+_SIDES: Final = {1: "left|links", -1: "right|rechts"}
+_STANDARDS: Final = {1: r"iso[ _]?8855", -1: r"sae[ _]?j670"}
+
+
+def stated_sign(role: str, label: str) -> int:
+    """Tell to which side a channel's own name says that it is positive.
+
+    Parameters
+    ----------
+    role : str
+        Channel name of :data:`triage.speed_log.CHANNEL_UNITS`.
+    label : str
+        Column or ``Message.Signal``, with its unit.
+
+    Returns
+    -------
+    int
+        1 to the left, -1 to the right, 0 when nothing is said. The program's own channel names are positive
+        to the left by definition (ISO 8855).
+
+    Examples
+    --------
+    >>> stated_sign("yaw_rate_radps", "yaw_rate_radps [rad/s]")
+    1
+    >>> stated_sign("yaw_rate_radps", "yaw (right positive)")
+    -1
+    >>> stated_sign("yaw_rate_radps", "yaw_rate [deg/s]")
+    0
+    """
+    if re.split(r"[\s\[(]", label, maxsplit=1)[0] == role:
+        return 1
+    for sign, side in _SIDES.items():
+        before, after = rf"({side})[ _]?(is[ _])?(pos|plus|\+)", rf"(pos[a-z]*|plus|\+)[ _]?(to[ _])?({side})"
+        if re.search(f"{before}|{after}|{_STANDARDS[sign]}", label, re.IGNORECASE):
+            return sign
+    return 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import bz2
 import gzip
 import io
+import itertools
 import lzma
 import re
 import stat
@@ -23,6 +24,7 @@ MAX_UNPACKED_BYTES: Final = 4 << 30
 """An unpacked recording beyond this is refused before it fills the memory."""
 
 _CHUNK: Final = 1 << 20
+_LINE_END: Final = re.compile(rb"\r\n|\n|\r")
 
 
 class Unpacking(Protocol):
@@ -92,6 +94,20 @@ class Source:
         if encoding.startswith("utf-16"):
             return self.data.decode(encoding, errors="replace").encode("utf-8")
         return self.data.removeprefix(b"\xef\xbb\xbf")
+
+    @property
+    def text_encoding(self) -> str:
+        """Encoding of :meth:`text_bytes`."""
+        return "utf-8" if self.encoding.startswith("utf") else self.encoding
+
+    def text_after(self, lines: int) -> bytes:
+        """Return :meth:`text_bytes` without its first lines.
+
+        To let a parser of tables skip them instead would cost as much again as the parsing.
+        """
+        text = self.text_bytes()
+        ends = [found.end() for found in itertools.islice(_LINE_END.finditer(text), lines)]
+        return text[ends[-1] :] if ends else text
 
 
 def open_source(file: str | Path) -> Source:

@@ -102,7 +102,7 @@ def doubt_unit(
     fastest = max((float(np.nanmax(t.speed_mps)) for t in traces.values() if t.valid_count), default=0.0)
     if fastest > FASTEST_MPS:
         text = (
-            f"{file}: the wheels reach {to_kmh(fastest):.0f} km/h, which is implausible: "
+            f"{file}: the wheels reach {to_kmh(fastest):.6g} km/h, which is implausible: "
             f"the unit ({unit}) or the factor of the signals is wrong. The numbers are used as written; "
             "state the right unit with --unit."
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import warnings
 from dataclasses import dataclass, replace
 from typing import Final
@@ -78,12 +79,11 @@ def load_columns_as_text(source: Source, layout: TableLayout) -> pd.DataFrame:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", pd.errors.ParserWarning)
         return pd.read_csv(
-            io.BytesIO(source.data),
+            io.BytesIO(source.text_after(layout.first_data_line)),
             sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
             header=None,
             names=range(len(layout.sample[0])),
-            skiprows=layout.first_data_line,
-            encoding=source.encoding,
+            encoding=source.text_encoding,
             encoding_errors="replace",
             dtype=str,
             keep_default_na=False,
@@ -116,23 +116,29 @@ def _load(source: Source, layout: TableLayout) -> tuple[pd.DataFrame, list[Notic
             frame = _parse(source, layout)
     except (pd.errors.ParserError, pd.errors.EmptyDataError, ValueError, OverflowError) as error:
         raise DamagedLog(
-            f"the table cannot be read: {error}", file=source.name, hint="Export it again."
+            f"the table cannot be read: {_counted_from_top(str(error), layout.first_data_line)}",
+            file=source.name,
+            hint="Export it again.",
         ) from None
     skipped = sum(str(item.message).count("Skipping line") for item in heard)
     text = f"{source.name}: {skipped} lines with another number of cells were skipped."
     return frame, [Notice("frames-skipped", text, skipped)] if skipped else []
 
 
+def _counted_from_top(message: str, lines: int) -> str:
+    """Let the row numbers of a parser, which never saw the heading, count from the top of the file."""
+    return re.sub(r"\b(row|line) (\d+)", lambda found: f"{found[1]} {int(found[2]) + lines}", message)
+
+
 def _parse(source: Source, layout: TableLayout) -> pd.DataFrame:
     # an empty cell is told from a word such as NaN: the word is an invalid sample, the cell may be none
     return pd.read_csv(
-        io.BytesIO(source.data),
+        io.BytesIO(source.text_after(layout.first_data_line)),
         sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
         decimal=layout.decimal,
         header=None,
         names=range(len(layout.names)),
-        skiprows=layout.first_data_line,
-        encoding=source.encoding,
+        encoding=source.text_encoding,
         encoding_errors="replace",
         engine="c",
         keep_default_na=False,

@@ -8,11 +8,15 @@ from typing import Final
 import numpy as np
 
 from triage.progress import Progress, no_progress
+from triage.signals.companions import Companions, gather_companions
 from triage.signals.conditioning import CommonClock, channel_on_clock, put_on_common_clock
 from triage.signals.cut_off import CutOff, find_cut_offs
+from triage.signals.lone_deviations import LoneDeviations, find_lone_deviations
 from triage.signals.losses import Losses, find_losses, spans_of
 from triage.signals.manoeuvres import Manoeuvre, find_manoeuvres, longitudinal_acceleration
 from triage.signals.measurement import NotMeasurable, Span
+from triage.signals.pole_rings import PoleRings, examine_rings
+from triage.signals.pulse_counters import PulseCounters, TurnPulses, find_turn_pulses, gather_counters
 from triage.signals.residuals import Residuals, measure_residuals
 from triage.signals.revolution_line import (
     RevolutionLine,
@@ -36,14 +40,24 @@ class Analysis:
 
     Attributes
     ----------
+    own_spectra : four RippleSpectra or None
+        Spectra of the ripple over the distance of each wheel's own counting.
     own_lines : four RevolutionLine or NotMeasurable
-        Revolutions over the distance of each wheel's own counting.
+        Revolutions over that distance.
     paths, lines : four each
         The same, but for a wheel that loses pulses over the distance the others tell, where that shows more.
     moving_spans : four tuples of (float, float)
         The ten longest stretches in which each wheel moves fast enough to be judged.
     moving_s : float
         Time in which the car moves fast enough to be judged.
+    companions : Companions
+        Yaw rate, steering, lateral acceleration and brake on the common clock, as far as recorded.
+    counters : PulseCounters or None
+        Pulse counts of the wheels; None when the log has none.
+    pole_rings : PoleRings or None
+        Encoder rings pole by pole; None when the log holds no single edges.
+    turn_pulses : TurnPulses or None
+        Pulses of one turn, found where the log has counters and a wheel shows its revolution.
     """
 
     clock: CommonClock
@@ -54,12 +68,18 @@ class Analysis:
     residuals: Residuals
     losses: Losses
     paths: tuple[WheelPath, ...]
+    own_spectra: tuple[RippleSpectra | None, ...]
     own_lines: tuple[RevolutionLine | NotMeasurable, ...]
     lines: tuple[RevolutionLine | NotMeasurable, ...]
     rings: tuple[RingMap | NotMeasurable, ...]
     cut_offs: tuple[CutOff, ...]
+    lone: LoneDeviations
     moving_spans: tuple[tuple[Span, ...], ...]
     moving_s: float
+    companions: Companions
+    counters: PulseCounters | None = None
+    pole_rings: PoleRings | None = None
+    turn_pulses: TurnPulses | None = None
 
 
 def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = no_progress) -> Analysis:
@@ -80,13 +100,18 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     reference = estimate_reference(clock, vehicle, yaw)
     acceleration = longitudinal_acceleration(clock.time_s, reference.reference_mps, clock.period_s)
     manoeuvres = find_manoeuvres(
-        clock.time_s, reference.reference_mps, reference.curvature_radpm, period_s=clock.period_s
+        clock.time_s,
+        reference.reference_mps,
+        reference.curvature_radpm,
+        period_s=clock.period_s,
+        acceleration_mps2=acceleration,
     )
     progress(0.3, "Looking for losses")
     residuals = measure_residuals(clock, reference)
     losses = find_losses(clock, reference, residuals, acceleration)
     progress(0.5, "Following the angle of every wheel")
-    own_paths = follow_wheels(clock, reference, residuals, losses)
+    counters = gather_counters(log, clock)
+    own_paths = follow_wheels(clock, reference, residuals, losses, counters)
     spectra = measure_ripple_spectra(own_paths)
     own_lines = find_revolution_lines(spectra, circumference_m=vehicle.circumference_m)
     paths, lines = _better_paths(
@@ -94,6 +119,7 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     )
     progress(0.8, "Mapping the ring of every wheel")
     rings = map_rings(clock, residuals, losses, paths, lines)
+    cut_offs = find_cut_offs(clock, reference, losses)
     return Analysis(
         clock=clock,
         vehicle=vehicle,
@@ -103,12 +129,24 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         residuals=residuals,
         losses=losses,
         paths=paths,
+        own_spectra=spectra,
         own_lines=own_lines,
         lines=lines,
         rings=rings,
-        cut_offs=find_cut_offs(clock, reference, losses),
+        cut_offs=cut_offs,
+        lone=find_lone_deviations(
+            clock,
+            residuals,
+            losses,
+            silent=tuple(one.silent for one in cut_offs),
+            acceleration_mps2=acceleration,
+        ),
         moving_spans=tuple(spans_of(row, clock.time_s, most=10) for row in losses.moving),
         moving_s=float(np.count_nonzero(losses.moving.any(axis=0)) * clock.period_s),
+        companions=gather_companions(log, clock),
+        counters=counters,
+        pole_rings=examine_rings(log.edges, vehicle),
+        turn_pulses=_turn_pulses(counters, own_lines),
     )
 
 
@@ -146,6 +184,20 @@ def _better_paths(
         tuple(other_paths[row] if better[row] else own_paths[row] for row in range(4)),
         tuple(lines[row] if better[row] else own_lines[row] for row in range(4)),
     )
+
+
+def _turn_pulses(
+    counters: PulseCounters | None, lines: tuple[RevolutionLine | NotMeasurable, ...]
+) -> TurnPulses | None:
+    found = [
+        line
+        for row, line in enumerate(lines)
+        if counters is not None and counters.covers[row] and isinstance(line, RevolutionLine)
+    ]
+    if counters is None or not found:
+        return None
+    turn_m = np.array([line.circumference_m for line in found])
+    return find_turn_pulses(turn_m, np.array([line.circumference_std_m for line in found]), counters.pitch_m)
 
 
 def _comb_power(line: RevolutionLine | NotMeasurable) -> float:

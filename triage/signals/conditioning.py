@@ -7,10 +7,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from triage.corners import CORNERS, Corner
+from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, Channel, FloatArray, SpeedLog, SpeedTrace
 
 BRIDGED_PERIODS = 3.0
 """A wheel's own samples are joined by a line only when they are less than this many of its periods apart."""
+
+LARGEST_MPS = 1e4
+"""Larger numbers, which are none of a car's, are cut down to this, so that their squares stay numbers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +60,9 @@ def put_on_common_clock(log: SpeedLog) -> CommonClock:
     time_s = _fastest_clock(log)
     rows = [_resample(log.wheels[corner], time_s) for corner in CORNERS]
     speed_mps = np.stack([row[0] for row in rows])
-    period_s = float(np.median(np.diff(time_s))) if time_s.size > 1 else 0.0
+    if np.fmax.reduce(speed_mps, axis=None, initial=0.0) > LARGEST_MPS:
+        speed_mps = np.minimum(speed_mps, LARGEST_MPS)
+    period_s = middle_value(np.diff(time_s)) if time_s.size > 1 else 0.0
     return CommonClock(
         time_s=time_s,
         period_s=period_s,
@@ -90,17 +96,17 @@ def _fastest_clock(log: SpeedLog) -> FloatArray:
     counts = {corner: log.wheels[corner].valid_count for corner in CORNERS}
     busiest: Corner = max(CORNERS, key=lambda corner: counts[corner])
     trace = log.wheels[busiest]
-    return np.unique(trace.time_s)
+    return trace.time_s if (np.diff(trace.time_s) > 0).all() else np.unique(trace.time_s)
 
 
 def _resample(trace: SpeedTrace, time_s: FloatArray) -> tuple[FloatArray, BoolArray]:
     usable = ~trace.invalid
+    if trace.time_s is time_s or np.array_equal(trace.time_s, time_s):
+        return trace.speed_mps, usable
     own_s, own_mps = trace.time_s[usable], trace.speed_mps[usable]
     fresh = np.zeros(time_s.size, dtype=bool)
     if not own_s.size or not time_s.size:
         return np.full(time_s.size, np.nan), fresh
-    if trace.time_s.size == time_s.size and np.array_equal(trace.time_s, time_s):
-        return trace.speed_mps.copy(), usable.copy()
     fresh[_nearest(time_s, own_s)] = True
     speed_mps = np.interp(time_s, own_s, own_mps)
     return np.where(_bridgeable(own_s, time_s), speed_mps, np.nan), fresh

@@ -13,6 +13,7 @@ import numpy as np
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses
 from triage.signals.running import runs
+from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -47,7 +48,11 @@ class CutOff:
 
 def find_cut_offs(clock: CommonClock, reference: VehicleReference, losses: Losses) -> tuple[CutOff, ...]:
     """Find the cut-off speed of every wheel against what the others demand."""
-    return tuple(_cut_off(clock, reference.expected_mps[row], losses.lost[row], row) for row in range(4))
+
+    def find(row: int) -> CutOff:
+        return _cut_off(clock, reference.expected_mps[row], losses.lost[row], row)
+
+    return tuple(map_side_by_side(find, range(4)))
 
 
 def _cut_off(clock: CommonClock, expected_mps: FloatArray, lost: BoolArray, row: int) -> CutOff:
@@ -85,8 +90,11 @@ def _cut_off(clock: CommonClock, expected_mps: FloatArray, lost: BoolArray, row:
 def _misplaced(silent_mps: FloatArray, speaking_mps: FloatArray) -> tuple[FloatArray, FloatArray]:
     """Possible cuts, and how many samples each leaves wrong: speaking below it or silent above it."""
     edges = np.arange(0.0, HIGHEST_MPS + STEP_MPS, STEP_MPS)
-    silent = np.histogram(silent_mps, edges)[0].astype(float)
-    speaking = np.histogram(speaking_mps, edges)[0].astype(float)
+    last = edges.size - 2
+    silent, speaking = (
+        np.bincount(np.minimum((one / STEP_MPS).astype(np.intp), last), minlength=last + 1).astype(float)
+        for one in (silent_mps, speaking_mps)
+    )
     below = np.concatenate(([0.0], np.cumsum(speaking)))
     above = np.concatenate((np.cumsum(silent[::-1])[::-1], [0.0]))
     return edges, below + above

@@ -8,7 +8,7 @@ import numpy as np
 
 from triage.signals.conditioning import CommonClock
 from triage.signals.residuals import Residuals
-from triage.signals.running import close_short_breaks, run_bounds, widen
+from triage.signals.running import close_short_breaks, run_bounds, widen, zero_for_missing
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -26,12 +26,27 @@ to the other wheels in the same moment."""
 
 STUCK_S = 0.3
 STUCK_CHANGE = 0.06
-"""A value is frozen when it is repeated this long while the car's speed changed by this share, and by two
+"""A value is frozen when it is repeated this long while the car's speed changed by this share, and by three
 steps of the recorded numbers."""
 
+HELD_AT_STOP_S = 1.5
+"""Every wheel keeps its last value for some tenths of a second when the car comes to rest, until the unit no
+longer waits for a pulse; shorter ones are judged by what happens above walking pace alone."""
+
+SLOWER_SHARE = 0.7
+SLOWER_MISSED = 3.0
+"""A wheel with less than this share of the instants comes in a slower message; it misses a sample when it has
+none for three of its own periods."""
+
 HARD_BRAKING_MPS2 = -2.5
+SLIP_AROUND_S = 0.3
 JOINT_FALL = 0.4
 JOINT_FROM_MPS = 2.5
+JOINT_CHANGE_MPS2 = 20.0
+JOINT_SHORTEST_S = 0.05
+JOINT_LIKENESS = 1.5
+JOINT_MISSED_MPS = 0.15
+"""All wheels changing speed by more than twice what a road tyre's grip allows, in like proportions."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,16 +89,17 @@ def find_losses(
         Of the car. In hard braking one-wheel slip with quick recovery is the brake control at work, so only
         full losses count there; the same for a wheel that spins up at full throttle.
     """
-    expected = np.nan_to_num(reference.expected_mps)
+    expected = zero_for_missing(reference.expected_mps)
     moving = expected > MOVING_MPS
     joint = _joint_losses(clock, reference)
     frozen = np.stack([_frozen(row, clock, expected[number]) for number, row in enumerate(clock.speed_mps)])
-    lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | ~clock.valid)
+    lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | _missing(clock))
     lost = np.stack([close_short_breaks(row, 2) for row in lost])
-    slipping = acceleration_mps2 < HARD_BRAKING_MPS2
+    slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, _samples(SLIP_AROUND_S, clock))
     lost &= ~(slipping & (clock.speed_mps > 0.15 * expected))
-    count = lost.sum(axis=0)
-    alone = lost & (widen(count > 1, 1) == 0)
+    # Wheels that are dead together for seconds have each lost their own signal.
+    count = (lost & ~reference.dead).sum(axis=0)
+    alone = lost & (~widen(count > 1, 1) | reference.dead)
     low, high = _brief_deviations(residuals, moving & ~widen_rows(lost, 3) & ~frozen, slipping)
     return Losses(moving=moving, lost=lost, alone=alone, low=low, high=high, frozen=frozen, joint=joint)
 
@@ -98,13 +114,69 @@ def _joint_losses(clock: CommonClock, reference: VehicleReference) -> BoolArray:
     vanished = ~clock.valid.any(axis=0)
     middle = np.where(np.isfinite(reference.reference_mps), reference.reference_mps, 0.0)
     reach = max(1, round(0.1 / clock.period_s)) if clock.period_s else 1
-    fallen = np.zeros(middle.size, dtype=bool)
+    sudden = np.zeros(middle.size, dtype=bool)
     if middle.size > reach:
         before, after = middle[:-reach], middle[reach:]
-        quick = (before > JOINT_FROM_MPS) & (after < JOINT_FALL * before)
-        quick &= clock.time_s[reach:] - clock.time_s[:-reach] < 0.25
-        fallen[reach:] = quick
-    return vanished | widen(fallen, reach)
+        passed_s = clock.time_s[reach:] - clock.time_s[:-reach]
+        fallen = (before > JOINT_FROM_MPS) & (after < JOINT_FALL * before)
+        jumped = _jumped_together(clock.speed_mps, reach, passed_s)
+        sudden[reach:] = (fallen | jumped) & (passed_s < 0.25)
+    return vanished | widen(sudden, reach) | _frozen_together(clock, middle)
+
+
+def _missing(clock: CommonClock) -> BoolArray:
+    """Flag samples that a wheel does not have, but for pauses of the recorder beside a slower message.
+
+    The last samples of the quick wheels before a pause, and the first after it, find no neighbour in a slower
+    wheel's message that frames lost with all others have opened wide.
+    """
+    missing = ~clock.valid
+    for row in range(4):
+        share = float(clock.fresh[row].mean()) if clock.time_s.size else 1.0
+        if share >= SLOWER_SHARE or not missing[row].any():
+            continue
+        shortest = SLOWER_MISSED / max(share, 1e-3)
+        for first, stop in zip(*run_bounds(missing[row]), strict=True):
+            if stop - first < shortest:
+                missing[row, first:stop] = False
+    return missing
+
+
+def _samples(duration_s: float, clock: CommonClock) -> int:
+    return max(1, round(duration_s / clock.period_s)) if clock.period_s else 1
+
+
+def _frozen_together(clock: CommonClock, middle_mps: FloatArray) -> BoolArray:
+    """Flag stretches in which every wheel repeats its value and then all step on by what they missed."""
+    flag = np.zeros(middle_mps.size, dtype=bool)
+    step_mps = float(np.nanmax(clock.resolution_mps, initial=0.0))
+    same = np.zeros(middle_mps.size, dtype=bool)
+    same[1:] = (np.diff(clock.speed_mps, axis=1) == 0.0).all(axis=0) & (middle_mps[1:] > JOINT_FROM_MPS)
+    for first, stop in zip(*run_bounds(same), strict=True):
+        after = min(stop + 1, middle_mps.size - 1)
+        missed = clock.speed_mps[:, after] - clock.speed_mps[:, stop - 1]
+        least = max(JOINT_MISSED_MPS, 4.0 * step_mps)
+        long_enough = stop - first >= 3 and clock.time_s[stop - 1] - clock.time_s[first - 1] >= STUCK_S - 0.1
+        if long_enough and stop < middle_mps.size and ((missed > least).all() or (missed < -least).all()):
+            flag[first:stop] = True
+    return flag
+
+
+def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) -> BoolArray:
+    """Flag changes that no brake or engine makes and that all wheels share in the same proportion.
+
+    Wheels that slip all at once differ among each other; a unit or a bus that upsets them does not.
+    """
+    before, after = speed_mps[:, :-reach], speed_mps[:, reach:]
+    with np.errstate(invalid="ignore", divide="ignore"):
+        change = np.where((before > MOVING_MPS) & (after > MOVING_MPS), after / before - 1.0, np.nan)
+        least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before.mean(axis=0)
+    low, high = change.min(axis=0), change.max(axis=0)
+    with np.errstate(invalid="ignore"):
+        up = (low > least) & (high < JOINT_LIKENESS * low)
+        down = (high < -least) & (low > JOINT_LIKENESS * high)
+    flag: BoolArray = up | down
+    return flag
 
 
 def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> BoolArray:
@@ -123,7 +195,9 @@ def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> 
         ):
             continue
         course = expected[start:stop]
-        if np.ptp(course) > max(STUCK_CHANGE * speed_mps[first], 0.3, 2.0 * step_mps):
+        if clock.time_s[stop - 1] - clock.time_s[start] < HELD_AT_STOP_S:
+            course = course[course > MOVING_MPS]
+        if course.size and np.ptp(course) > max(STUCK_CHANGE * speed_mps[first], 0.3, 3.0 * step_mps):
             frozen[start:stop] = True
     return frozen
 
@@ -131,11 +205,11 @@ def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> 
 def _brief_deviations(
     residuals: Residuals, judged: BoolArray, slipping: BoolArray
 ) -> tuple[BoolArray, BoolArray]:
-    fast = np.where(judged & ~slipping, residuals.fast_ratio, np.nan)
-    bar = np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST)
-    bar = np.maximum(bar[None, :], ROUGH_FACTOR * residuals.roughness_ratio)
-    with np.errstate(invalid="ignore"):
-        return fast < -bar, fast > bar
+    bar = ROUGH_FACTOR * residuals.roughness_ratio
+    np.maximum(bar, np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST), out=bar)
+    off = judged & ~slipping & (np.abs(residuals.fast_ratio) > bar)
+    below = residuals.fast_ratio < 0.0
+    return off & below, off & ~below
 
 
 def spans_of(

@@ -9,7 +9,7 @@ from typing import Final, Literal, get_args
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.signals.running import slow_course
+from triage.signals.running import slow_course, zero_for_missing
 from triage.speed_log import FloatArray
 
 ManoeuvreKind = Literal["standstill", "pull-away", "straight", "left", "right", "braking", "slow-roll"]
@@ -65,14 +65,25 @@ def longitudinal_acceleration(time_s: FloatArray, reference_mps: FloatArray, per
     per_block = max(1, round(0.1 / period_s)) if period_s else 1
     smooth = slow_course(reference_mps, per_block=per_block, blocks=3)
     half = max(1, round(0.25 / period_s)) if period_s else 1
-    before = np.maximum(np.arange(time_s.size) - half, 0)
-    after = np.minimum(np.arange(time_s.size) + half, time_s.size - 1)
-    acceleration = (smooth[after] - smooth[before]) / np.maximum(time_s[after] - time_s[before], 1e-9)
-    return np.nan_to_num(acceleration)
+    acceleration = _rise_over(smooth, half)
+    acceleration /= np.maximum(_rise_over(time_s, half), 1e-9)
+    return np.nan_to_num(acceleration, copy=False)
+
+
+def _rise_over(value: FloatArray, half: int) -> FloatArray:
+    """Value so many samples later minus that so many samples before, at the ends as many as there are."""
+    padded = np.pad(value, half, mode="edge")
+    rise: FloatArray = padded[2 * half :] - padded[: -2 * half]
+    return rise
 
 
 def find_manoeuvres(
-    time_s: FloatArray, reference_mps: FloatArray, curvature_radpm: FloatArray, *, period_s: float
+    time_s: FloatArray,
+    reference_mps: FloatArray,
+    curvature_radpm: FloatArray,
+    *,
+    period_s: float,
+    acceleration_mps2: FloatArray | None = None,
 ) -> tuple[Manoeuvre, ...]:
     """Cut the drive into manoeuvres.
 
@@ -82,6 +93,8 @@ def find_manoeuvres(
         Common clock, speed of the car and curvature of its path (positive to the left).
     period_s : float
         Median step of the clock.
+    acceleration_mps2 : float64[N], optional
+        From :func:`longitudinal_acceleration`, where the caller has it already.
 
     Returns
     -------
@@ -91,12 +104,13 @@ def find_manoeuvres(
     """
     if not time_s.size:
         return ()
-    speed = np.nan_to_num(reference_mps)
+    if acceleration_mps2 is None:
+        acceleration_mps2 = longitudinal_acceleration(time_s, reference_mps, period_s)
+    speed = zero_for_missing(reference_mps)
     lateral = speed**2 * curvature_radpm
-    kind = _classify(
-        speed, lateral, curvature_radpm, longitudinal_acceleration(time_s, reference_mps, period_s)
-    )
+    kind = _classify(speed, lateral, curvature_radpm, acceleration_mps2)
     bounds = _merge_short(kind, max(1, round(SHORTEST_S / period_s)) if period_s else 1)
+    means = [_means_between(bounds, value) for value in (speed, curvature_radpm, lateral)]
     return tuple(
         Manoeuvre(
             kind=KINDS[kind[first]],
@@ -104,12 +118,18 @@ def find_manoeuvres(
             stop=stop,
             start_s=float(time_s[first]),
             stop_s=float(time_s[min(stop, time_s.size - 1)]),
-            mean_speed_mps=float(speed[first:stop].mean()),
-            curvature_radpm=float(curvature_radpm[first:stop].mean()),
-            lateral_mps2=float(lateral[first:stop].mean()),
+            mean_speed_mps=mean_mps,
+            curvature_radpm=mean_radpm,
+            lateral_mps2=mean_mps2,
         )
-        for first, stop in bounds
+        for (first, stop), mean_mps, mean_radpm, mean_mps2 in zip(bounds, *means, strict=True)
     )
+
+
+def _means_between(bounds: list[tuple[int, int]], value: FloatArray) -> list[float]:
+    first, stop = np.array(bounds).T
+    means: list[float] = (np.add.reduceat(value, first) / (stop - first)).tolist()
+    return means
 
 
 def _classify(

@@ -53,12 +53,16 @@ class NotMeasurable:
         Why, in the user's words.
     needed : str
         Which driving or which recording would allow it.
+    by_driving : bool
+        False when no drive recorded in the same way would: the signal must be restored first, or recorded
+        in finer steps.
     """
 
     id: str
     corner: Place | None
     reason: str
     needed: str
+    by_driving: bool = True
 
 
 Measured = Measurement | NotMeasurable

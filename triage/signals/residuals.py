@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.signals.conditioning import CommonClock
-from triage.signals.running import middle_of, robust_sigma, slow_course
+from triage.signals.running import middle_of_others, middle_value, quantiles_of, robust_sigma, slow_course
+from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import FloatArray
 
@@ -56,19 +58,19 @@ def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residu
     wheel that is bad all the time does not raise its own bar.
     """
     per_block = _samples(SLOW_BLOCK_S, clock)
-    divergence = np.where(clock.fresh, reference.divergence_ratio, np.nan)
-    lost = clock.speed_mps < 0.5 * reference.expected_mps
-    slow = np.stack(
-        [
-            slow_course(np.where(bad, np.nan, row), per_block=per_block)
-            for row, bad in zip(divergence, lost, strict=True)
-        ]
-    )
-    slow = np.where(np.isfinite(slow), slow, 0.0)
-    fast = (1.0 + reference.divergence_ratio) / (1.0 + slow) - 1.0
+    slow = np.empty_like(reference.divergence_ratio)
+    fast = np.empty_like(slow)
+
+    def split(row: int) -> None:
+        slow[row] = _slow_part(clock, reference, row, per_block)
+        np.add(reference.divergence_ratio[row], 1.0, out=fast[row])
+        fast[row] /= 1.0 + slow[row]
+        fast[row] -= 1.0
+
+    map_side_by_side(split, range(4))
     steps = _step_noise(clock, reference.reference_mps)
     judged = np.isfinite(fast).any(axis=0)
-    least = float(np.median(steps[judged])) if judged.any() else 0.0
+    least = middle_value(steps[judged]) if judged.any() else 0.0
     return Residuals(
         fast_ratio=fast,
         slow_ratio=slow,
@@ -76,6 +78,13 @@ def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residu
         roughness_ratio=_roughness_of_others(fast, _samples(ROUGHNESS_BLOCK_S, clock)),
         sigma_ratio=np.array([max(robust_sigma(row[:: _stride(row.size)]), least) for row in fast]),
     )
+
+
+def _slow_part(clock: CommonClock, reference: VehicleReference, row: int, per_block: int) -> FloatArray:
+    """Slow course of one wheel's divergence over its own samples, losses left out; 0 where there is none."""
+    lost = clock.speed_mps[row] < 0.5 * reference.expected_mps[row]
+    divergence = np.where(lost | ~clock.fresh[row], np.nan, reference.divergence_ratio[row])
+    return np.nan_to_num(slow_course(divergence, per_block=per_block), copy=False)
 
 
 def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
@@ -104,14 +113,14 @@ def _sigma_by_speed(fast: FloatArray, reference_mps: FloatArray) -> FloatArray:
     if np.count_nonzero(judged) < 10:
         return np.full(every_mps.size, np.nan)
     bins = SPEED_BINS if np.count_nonzero(judged) >= 100 * SPEED_BINS else 1
-    edges = np.quantile(reference_mps[judged], np.linspace(0, 1, bins + 1))
+    edges = quantiles_of(reference_mps[judged], np.linspace(0, 1, bins + 1))
     inside = np.clip(np.searchsorted(edges, reference_mps, side="right") - 1, 0, bins - 1)
     centres, sigmas = [], []
     for number in range(bins):
-        chosen = judged & (inside == number)
+        chosen = np.flatnonzero(judged & (inside == number))
         sigma = np.array([robust_sigma(row[chosen]) for row in fast])
-        if chosen.any() and np.isfinite(sigma).any():
-            centres.append(float(np.median(reference_mps[chosen])))
+        if chosen.size and np.isfinite(sigma).any():
+            centres.append(middle_value(reference_mps[chosen]))
             sigmas.append(float(np.nanmedian(sigma)))
     return np.interp(np.nan_to_num(every_mps), centres, sigmas)
 
@@ -120,14 +129,19 @@ def _roughness_of_others(fast: FloatArray, per_block: int) -> FloatArray:
     """Local spread of the other wheels: block means of the size, the middle of three, widened by a block."""
     if not fast.size:
         return np.zeros(fast.shape)
-    size = np.minimum(np.abs(fast), 0.3)
     bounds = np.arange(0, fast.shape[1], per_block)
-    count = np.add.reduceat(np.isfinite(size).astype(float), bounds, axis=1)
-    mean = np.add.reduceat(np.nan_to_num(size), bounds, axis=1) / np.maximum(count, 1.0)
-    rows = []
-    for row in range(4):
-        others = middle_of(np.delete(mean, row, axis=0))
-        padded = np.pad(others, 1, mode="edge")
-        local = np.maximum(np.maximum(padded[:-2], padded[2:]), padded[1:-1])
-        rows.append(np.repeat(local, per_block)[: fast.shape[1]])
-    return 1.2533 * np.stack(rows)
+    mean = np.stack(map_side_by_side(lambda row: _mean_sizes(row, bounds), fast))
+    padded = np.pad(middle_of_others(mean), ((0, 0), (1, 1)), mode="edge")
+    local = np.maximum(np.maximum(padded[:, :-2], padded[:, 2:]), padded[:, 1:-1])
+    return np.repeat(1.2533 * local, per_block, axis=1)[:, : fast.shape[1]]
+
+
+def _mean_sizes(fast: FloatArray, bounds: NDArray[np.intp]) -> FloatArray:
+    """Mean size in each block of samples, limited to 0.3; 0 where a block has none."""
+    size = np.abs(fast)
+    np.minimum(size, 0.3, out=size)
+    present = np.isfinite(size)
+    np.copyto(size, 0.0, where=~present)
+    count = np.add.reduceat(present.astype(float), bounds)
+    mean: FloatArray = np.add.reduceat(size, bounds) / np.maximum(count, 1.0)
+    return mean

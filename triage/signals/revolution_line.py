@@ -18,7 +18,7 @@ from scipy.special import gammaincc
 
 from triage.corners import CORNERS
 from triage.signals.measurement import NotMeasurable
-from triage.signals.order_spectrum import amplitude_spectrum
+from triage.signals.order_spectrum import amplitude_spectra
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import SMOOTHING_M, WheelPath
 from triage.speed_log import FloatArray
@@ -42,6 +42,9 @@ SHORTEST_DRIVE_M: Final = 100.0
 FEWEST_SAMPLES: Final = 400
 FALSE_ALARM_LIMIT: Final = 1e-5
 """A line is accepted below this probability of arising by chance."""
+
+EXPECTED_LIMIT: Final = 1e-3
+"""The same for a line just where all wheels together show one."""
 
 SAME_CIRCUMFERENCE: Final = 0.02
 """Up to this difference two wheels are taken to show the same revolution."""
@@ -128,12 +131,36 @@ def find_revolution_lines(
     )
     found = [None if one is None else _best_comb(one, band) for one in spectra]
     locked = [line for line in found if line is not None and line.false_alarm_probability < FALSE_ALARM_LIMIT]
-    if locked and circumference_m is None:
-        agreed = _agreed_circumference(locked)
-        found = [_guided(one, line, agreed) for one, line in zip(spectra, found, strict=True)]
+    joint_m = _joint_circumference(spectra, band)
+    agreed_m = _agreed_circumference(locked) if locked else joint_m
+    if agreed_m is not None:
+        found = [_guided(one, line, agreed_m) for one, line in zip(spectra, found, strict=True)]
+    confirmed = agreed_m is not None and joint_m is not None and _alike(agreed_m, joint_m)
     return tuple(
-        _accept(line, spectrum, row) for row, (line, spectrum) in enumerate(zip(found, spectra, strict=True))
+        _accept(line, spectrum, row, agreed_m=agreed_m if confirmed else None)
+        for row, (line, spectrum) in enumerate(zip(found, spectra, strict=True))
     )
+
+
+def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio: float) -> float:
+    """How strongly the ripple speaks for a revolution of about this length, in decades.
+
+    Parameters
+    ----------
+    spectra : RippleSpectra
+    circumference_m : float
+        Place that something else has told, such as the other wheels.
+    tolerance_ratio : float
+        Half width of the search around it, relative.
+
+    Returns
+    -------
+    float
+        Minus the decimal logarithm of the probability that noise gives as strong a comb there: below 1 for
+        noise, 2 for odds of one in a hundred.
+    """
+    band = (circumference_m * (1.0 - tolerance_ratio), circumference_m * (1.0 + tolerance_ratio))
+    return float(-_best_surprise(spectra, band)[0] / np.log(10.0))
 
 
 def false_alarm_probability(power: float, harmonics: int, stretches: int, trials: float) -> float:
@@ -162,8 +189,8 @@ def false_alarm_probability(power: float, harmonics: int, stretches: int, trials
 
 
 def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
-    used = path.weight > 0
-    if np.count_nonzero(used) < FEWEST_SAMPLES:
+    used = np.flatnonzero(path.weight > 0)
+    if used.size < FEWEST_SAMPLES:
         return None
     distance, ripple, weight = path.distance_m[used], path.ripple_ratio[used], path.weight[used]
     length = float(distance[-1] - distance[0])
@@ -180,12 +207,10 @@ def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
         return None
     kept = _spread_evenly(parts)
     used_m = length * len(kept) / len(parts)
-    rows = [
-        amplitude_spectrum(distance[part], ripple[part], weight[part], step_per_m=step, count=count)
-        for part in kept
-    ]
-    amplitude = np.stack(rows)
-    power = amplitude.real**2 + amplitude.imag**2
+    stretches = [(distance[part], ripple[part], weight[part]) for part in kept]
+    amplitude = amplitude_spectra(stretches, step_per_m=step, count=count)
+    power = np.square(amplitude.real)
+    power += np.square(amplitude.imag)
     level = np.stack([_usual_power(row, step) for row in power])
     return RippleSpectra(step, power / level, amplitude, level, each, used_m)
 
@@ -222,16 +247,22 @@ def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[Float
 
 
 def _best_comb(spectra: RippleSpectra, band: tuple[float, float]) -> RevolutionLine:
+    surprise, wavenumber, harmonics = _best_surprise(spectra, band)
+    return _line_at(spectra, wavenumber, log_false_alarm=surprise, harmonics=harmonics)
+
+
+def _best_surprise(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[float, float, int]:
+    """Logarithm of the false-alarm probability of the strongest comb, its wavenumber and its harmonics."""
     candidates, sums = _comb_sums(spectra, band)
-    best: tuple[float, int, float] | None = None
+    found = []
     for harmonics in COMBS:
         trials = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
         index = int(np.argmax(sums[harmonics - 1]))
-        surprise = _log_false_alarm(float(sums[harmonics - 1, index]), harmonics, spectra.count, trials)
-        if best is None or surprise < best[0]:
-            best = (surprise, index, harmonics)
-    assert best is not None  # noqa: S101 - COMBS is not empty
-    return _line_at(spectra, float(candidates[best[1]]), log_false_alarm=best[0], harmonics=int(best[2]))
+        surprise = _log_false_alarm(
+            float(sums[harmonics - 1, index]), harmonics, spectra.count, max(trials, len(COMBS))
+        )
+        found.append((surprise, float(candidates[index]), harmonics))
+    return min(found, key=lambda one: one[0])
 
 
 def _log_false_alarm(power: float, harmonics: int, stretches: int, trials: float) -> float:
@@ -290,6 +321,37 @@ def _refined(spectra: RippleSpectra, wavenumber: float, harmonics: int) -> float
     return float(wavenumber + shift[top] + offset * (shift[1] - shift[0]))
 
 
+def _joint_circumference(spectra: Sequence[RippleSpectra | None], band: tuple[float, float]) -> float | None:
+    """Circumference at which the combs of all wheels together stand out of the noise; None when none does.
+
+    Wheels that are each too quiet to lock may do so together, for a control unit counts the same distance
+    per revolution on all of them.
+    """
+    present = [one for one in spectra if one is not None]
+    if len(present) < 2:
+        return None
+    longest_m = max(one.length_m for one in present)
+    candidates = np.arange(1.0 / band[1], 1.0 / band[0], 1.0 / (OVERSAMPLING * HARMONICS * longest_m))
+    total = np.zeros((HARMONICS, candidates.size))
+    for one in present:
+        own, sums = _comb_sums(one, band)
+        nearest = np.clip(np.searchsorted(own, candidates), 0, own.size - 1)
+        total += sums[:, nearest]
+    stretches = sum(one.count for one in present)
+    surprises = []
+    for harmonics in COMBS:
+        trials = (candidates[-1] - candidates[0]) * longest_m * harmonics * len(COMBS)
+        place = int(np.argmax(total[harmonics - 1]))
+        surprise = _log_false_alarm(float(total[harmonics - 1, place]), harmonics, stretches, trials)
+        surprises.append((surprise, 1.0 / float(candidates[place])))
+    best = min(surprises)
+    return best[1] if best[0] < np.log(FALSE_ALARM_LIMIT) else None
+
+
+def _alike(first_m: float, second_m: float) -> bool:
+    return abs(first_m / second_m - 1.0) < SAME_CIRCUMFERENCE
+
+
 def _agreed_circumference(locked: list[RevolutionLine]) -> float:
     """Circumference that most of the power speaks for: the strongest line."""
     return min(locked, key=lambda line: line.false_alarm_probability).circumference_m
@@ -314,9 +376,12 @@ def _guided(
 
 
 def _accept(
-    line: RevolutionLine | None, spectra: RippleSpectra | None, row: int
+    line: RevolutionLine | None, spectra: RippleSpectra | None, row: int, *, agreed_m: float | None
 ) -> RevolutionLine | NotMeasurable:
-    if line is not None and line.false_alarm_probability < FALSE_ALARM_LIMIT:
+    """Take a line that noise would hardly make; where all wheels agree on its place, odds of 1 in 1000 do."""
+    expected = line is not None and agreed_m is not None and _alike(line.circumference_m, agreed_m)
+    limit = EXPECTED_LIMIT if expected else FALSE_ALARM_LIMIT
+    if line is not None and line.false_alarm_probability < limit:
         return line
     reason = (
         f"less than {SHORTEST_DRIVE_M:.0f} m of usable driving"

@@ -46,13 +46,14 @@ def follow_angle(path: WheelPath, time_s: FloatArray, circumference_m: float) ->
         Angle in revolutions, not reduced to one turn. Each window is turned by a constant.
     """
     angle_rev = path.distance_m / circumference_m
-    used = np.flatnonzero(path.weight > 0)
+    usable = path.weight > 0
+    used = np.flatnonzero(usable)
     windows = _windows(angle_rev[used], time_s[used])
     if windows.max(initial=-1) < 1:
         return angle_rev
     sums = _window_sums(angle_rev[used], path.ripple_ratio[used], path.weight[used], windows)
     turn_rev = _fit_turns(sums)
-    nearest = np.clip(np.searchsorted(used, np.arange(angle_rev.size)), 0, used.size - 1)
+    nearest = np.minimum(np.cumsum(usable) - usable, used.size - 1)
     aligned: FloatArray = angle_rev + turn_rev[windows[nearest]]
     return aligned
 
@@ -63,7 +64,7 @@ def _windows(angle_rev: FloatArray, time_s: FloatArray) -> np.ndarray:
         return np.zeros(0, dtype=np.intp)
     breaks = np.concatenate(([0], np.cumsum(np.diff(time_s) > CAR_STOOD_S)))
     group_start = angle_rev[np.searchsorted(breaks, np.arange(breaks[-1] + 1))]
-    inner = ((angle_rev - group_start[breaks]) // WINDOW_REV).astype(np.intp)
+    inner = ((angle_rev - group_start[breaks]) / WINDOW_REV).astype(np.intp)
     label = breaks * (int(inner.max()) + 1) + inner
     _, window, count = np.unique(label, return_inverse=True, return_counts=True)
     kept = np.maximum(np.cumsum(count >= FEWEST_SAMPLES) - 1, 0)
@@ -76,7 +77,9 @@ def _window_sums(
 ) -> np.ndarray:
     """Fourier sums of the ripple at the orders of the wheel, complex128[W, ORDERS]."""
     starts = np.flatnonzero(np.diff(windows, prepend=-1))
-    base = np.exp(-2j * np.pi * angle_rev)
+    phase = -2.0 * np.pi * (angle_rev - np.rint(angle_rev))
+    base = np.empty(phase.size, dtype=complex)
+    base.real, base.imag = np.cos(phase), np.sin(phase)
     weighted = (weight * ripple).astype(complex)
     columns = []
     for _ in range(ORDERS):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
@@ -16,12 +16,19 @@ from triage.signals.measurement import NotMeasurable
 from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_angle import follow_angle
-from triage.signals.running import runs
+from triage.signals.ring_drops import count_drops, depth_of, place_drops, ring_bin
+from triage.signals.ring_profile import RingProfile, profile_ring
+from triage.signals.ring_response import RING_BINS
+from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
+from triage.signals.ring_turns import TurnLosses, measure_turn_losses, quietest_place
+from triage.signals.running import quantiles_of, run_bounds, runs
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
 from triage.speed_log import BoolArray, FloatArray
 
 BINS: Final = 48
+"""Angle bins of the statistics of the whole ring; the profile has twice as many."""
+
 FEWEST_PER_BIN: Final = 4.0
 FEWEST_FOR_WIDTH: Final = 15
 
@@ -55,10 +62,14 @@ class RingMap:
         Whether the wheel itself showed the revolution.
     sample_count : int
         Samples used.
-    mean_ratio : float64[48]
-        Mean ripple per angle bin.
-    loss_rate : float64[48]
-        Share of samples in each angle bin that were disturbed.
+    angle_rev : float64[N]
+        Angle of the wheel on the common clock. Its zero is arbitrary.
+    profile : RingProfile
+        Ripple, losses and noise at every angle.
+    harm : RingHarm or None
+        Where on the ring the drops are made, by unit and recorder unsmeared; None where no pattern shows.
+    turns : TurnLosses or None
+        What is lost from turn to turn; None without ``harm`` or with too few turns.
     explained_ratio, explained_std_ratio : float
         Share of the ripple's variance that repeats with the angle, chance taken out.
     onset_count : int
@@ -74,8 +85,10 @@ class RingMap:
     circumference_m: float
     own_line: bool
     sample_count: int
-    mean_ratio: FloatArray
-    loss_rate: FloatArray
+    angle_rev: FloatArray
+    profile: RingProfile
+    harm: RingHarm | None
+    turns: TurnLosses | None
     explained_ratio: float
     explained_std_ratio: float
     onset_count: int
@@ -85,11 +98,17 @@ class RingMap:
     width_std_rev: float
     quiet_ratio: float
 
+    @property
+    def sectors(self) -> tuple[BadSector, ...]:
+        """Bad stretches of the ring, the worst first."""
+        return () if self.harm is None else self.harm.sectors
+
 
 @dataclass(frozen=True, slots=True)
 class _RingSamples:
     """The samples of one wheel that can be placed on its ring."""
 
+    fine_bin: NDArray[np.intp]
     angle_bin: NDArray[np.intp]
     ripple: FloatArray
     size_ratio: FloatArray
@@ -119,15 +138,15 @@ def map_rings(
         circumference_m = (
             line.circumference_m if isinstance(line, RevolutionLine) else strongest.circumference_m
         )
+        angle_rev = _angle(clock, paths[row], line, circumference_m)
         samples = _ring_samples(
-            clock,
-            residuals,
-            paths[row],
-            disturbed=disturbed[row],
-            row=row,
-            angle_rev=_angle(clock, paths[row], line, circumference_m),
+            clock, residuals, paths[row], disturbed=disturbed[row], row=row, angle_rev=angle_rev
         )
-        return _unknown_angle(row) if samples is None else _ring_map(samples, circumference_m, own_line=own)
+        if samples is None:
+            return _unknown_angle(row)
+        ring = _ring_map(samples, circumference_m, own_line=own, angle_rev=angle_rev)
+        worth_it = ring.onset_count >= FEWEST_DROPS
+        return _with_harm(ring, clock, residuals, losses, row=row) if worth_it else ring
 
     return tuple(map_side_by_side(map_ring, range(4)))
 
@@ -203,8 +222,8 @@ def _ring_samples(
     angle_rev: FloatArray,
 ) -> _RingSamples | None:
     speed_mps = np.gradient(path.distance_m, clock.time_s)
-    judged = (path.weight > 0) | disturbed
-    if np.count_nonzero(judged) < BINS * FEWEST_PER_BIN:
+    judged = np.flatnonzero((path.weight > 0) | disturbed)
+    if judged.size < BINS * FEWEST_PER_BIN:
         return None
     fast = residuals.fast_ratio[row]
     ripple = np.where(
@@ -213,9 +232,11 @@ def _ring_samples(
     size = np.nan_to_num(np.abs(fast), nan=1.0)
     size_sigma = size / np.maximum(residuals.sound_sigma_ratio, 1e-5)
     onset = np.zeros(fast.size, dtype=bool)
-    onset[[first for first, _ in runs(disturbed)]] = True
+    onset[run_bounds(disturbed)[0]] = True
+    fine_bin = ring_bin(angle_rev[judged])
     return _RingSamples(
-        angle_bin=np.minimum((np.mod(angle_rev[judged], 1.0) * BINS).astype(np.intp), BINS - 1),
+        fine_bin=fine_bin,
+        angle_bin=fine_bin * BINS // RING_BINS,
         ripple=np.nan_to_num(ripple)[judged],
         size_ratio=np.minimum(size, 1.0)[judged],
         size_sigma=np.minimum(np.nan_to_num(size_sigma, nan=LIMIT_SIGMA), LIMIT_SIGMA)[judged],
@@ -225,7 +246,26 @@ def _ring_samples(
     )
 
 
-def _ring_map(samples: _RingSamples, circumference_m: float, *, own_line: bool) -> RingMap:
+def _with_harm(
+    ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
+) -> RingMap:
+    """Add where on the ring the drops are made, and what is lost from turn to turn."""
+    counts = count_drops(place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev))
+    harm = None if counts is None else find_bad_sectors(counts)
+    if harm is None:
+        return ring
+    turns = measure_turn_losses(
+        depth_of(clock, residuals, losses, row),
+        residuals.sound_sigma_ratio,
+        ring.angle_rev,
+        cut_rev=quietest_place(harm.density),
+    )
+    return replace(ring, harm=harm, turns=turns)
+
+
+def _ring_map(
+    samples: _RingSamples, circumference_m: float, *, own_line: bool, angle_rev: FloatArray
+) -> RingMap:
     explained, explained_std = variance_explained(samples.ripple, samples.angle_bin, BINS)
     ranges = _speed_ranges(samples)
     lock, lock_std = _sharpest_lock(samples, ranges)
@@ -235,8 +275,10 @@ def _ring_map(samples: _RingSamples, circumference_m: float, *, own_line: bool) 
         circumference_m=circumference_m,
         own_line=own_line,
         sample_count=samples.ripple.size,
-        mean_ratio=_bin_means(samples.ripple, samples.angle_bin),
-        loss_rate=_bin_means(samples.disturbed.astype(float), samples.angle_bin),
+        angle_rev=angle_rev,
+        profile=profile_ring(samples.fine_bin, samples.ripple, samples.disturbed),
+        harm=None,
+        turns=None,
         explained_ratio=explained,
         explained_std_ratio=explained_std,
         onset_count=int(np.count_nonzero(samples.onset)),
@@ -256,7 +298,7 @@ def _bin_means(value: FloatArray, angle_bin: NDArray[np.intp]) -> FloatArray:
 
 def _speed_ranges(samples: _RingSamples) -> list[BoolArray]:
     """Flag the samples in each range of speed that holds enough of them."""
-    bounds = np.quantile(samples.speed_mps, SPEED_QUANTILES)
+    bounds = quantiles_of(samples.speed_mps, SPEED_QUANTILES)
     inside = [(samples.speed_mps >= low) & (samples.speed_mps <= high) for low, high in pairwise(bounds)]
     return [one for one in inside if np.count_nonzero(one) >= FEWEST_PER_SPEED]
 
@@ -276,7 +318,7 @@ def _narrowest_width(samples: _RingSamples, ranges: list[BoolArray]) -> float:
 
 
 def _quiet_ratio(samples: _RingSamples) -> float:
-    slow = samples.speed_mps <= np.quantile(samples.speed_mps, SLOWER_SHARE)
+    slow = samples.speed_mps <= quantiles_of(samples.speed_mps, SLOWER_SHARE)
     size = _bin_means(samples.size_sigma[slow], samples.angle_bin[slow])
     return float(np.mean(np.nan_to_num(size, nan=LIMIT_SIGMA) < QUIET_SIGMA))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
-from numpy.typing import NDArray
+from numpy.typing import ArrayLike, NDArray
 from scipy.ndimage import median_filter
 
 from triage.speed_log import BoolArray, FloatArray
@@ -40,6 +40,13 @@ def slow_course(value: FloatArray, *, per_block: int, blocks: int = 5) -> FloatA
     return np.interp(np.arange(value.size), centre[present], smooth)
 
 
+def block_bounds(size: int, per_block: int) -> NDArray[np.intp]:
+    """First index of each of about equal blocks, and the end of the last."""
+    per_block = max(1, min(per_block, max(size, 1)))
+    count = max(1, size // per_block)
+    return np.linspace(0, size, count + 1).astype(np.intp)
+
+
 def block_medians(value: FloatArray, *, per_block: int) -> tuple[FloatArray, FloatArray]:
     """Median of each block of samples, NaN where a block has none.
 
@@ -49,20 +56,31 @@ def block_medians(value: FloatArray, *, per_block: int) -> tuple[FloatArray, Flo
         Index of the middle of each block.
     medians : float64[B]
     """
-    per_block = max(1, min(per_block, max(value.size, 1)))
-    count = max(1, value.size // per_block)
-    bounds = np.linspace(0, value.size, count + 1).astype(np.intp)
-    padded = np.full((count, int(np.diff(bounds).max(initial=1))), np.nan)
-    lengths = np.diff(bounds)
-    column = np.arange(padded.shape[1])
-    padded[column < lengths[:, None]] = value
+    bounds = block_bounds(value.size, per_block)
     centre = (bounds[:-1] + bounds[1:] - 1) / 2.0
-    return centre, _row_medians(padded)
+    return centre, _row_medians(_in_rows(value, bounds))
+
+
+def _in_rows(value: FloatArray, bounds: NDArray[np.intp]) -> FloatArray:
+    """Lay blocks, whose lengths differ by one at most, below each other; NaN fills the shorter ones."""
+    lengths = np.diff(bounds)
+    width = int(lengths.max(initial=1))
+    if not value.size:
+        return np.full((lengths.size, width), np.nan)
+    if lengths.size * width == value.size:
+        return value.reshape(lengths.size, width)
+    table: FloatArray = value.take(bounds[:-1, None] + np.arange(width), mode="clip")
+    table[lengths < width, -1] = np.nan
+    return table
 
 
 def _row_medians(table: FloatArray) -> FloatArray:
     """Median of the finite numbers of each row; NaN for a row with none. Faster than nanmedian."""
     ordered = np.sort(table, axis=1)
+    if np.isfinite(ordered[:, 0]).all() and np.isfinite(ordered[:, -1]).all():
+        last = table.shape[1] - 1
+        middle: FloatArray = (ordered[:, last // 2] + ordered[:, (last + 1) // 2]) / 2.0
+        return middle
     count = np.count_nonzero(np.isfinite(ordered), axis=1)
     row = np.arange(table.shape[0])
     low = ordered[row, np.maximum((count - 1) // 2, 0)]
@@ -75,7 +93,40 @@ def robust_sigma(value: FloatArray) -> float:
     finite = value[np.isfinite(value)]
     if not finite.size:
         return float("nan")
-    return float(MAD_TO_SIGMA * np.median(np.abs(finite - np.median(finite))))
+    return MAD_TO_SIGMA * middle_value(np.abs(finite - middle_value(finite)))
+
+
+def middle_value(value: FloatArray) -> float:
+    """Median of finite numbers, N > 0.
+
+    Gives what ``np.median`` gives. Selecting one rank instead of two or three is several times quicker.
+    """
+    half = value.size // 2
+    parted = np.partition(value, half)
+    upper = float(parted[half])
+    return upper if value.size % 2 else (float(parted[:half].max()) + upper) / 2.0
+
+
+def quantiles_of(value: FloatArray, probability: ArrayLike) -> FloatArray:
+    """Quantiles of finite numbers, N > 0, by linear interpolation between the ranks.
+
+    Gives what ``np.quantile`` gives. One sort is quicker than selecting several ranks.
+    """
+    ordered = np.sort(value)
+    place = np.asarray(probability, dtype=float) * (value.size - 1)
+    below = np.floor(place).astype(np.intp)
+    low, high = ordered[below], ordered[np.minimum(below + 1, value.size - 1)]
+    part = place - below
+    # two forms, as in numpy, so that a quantile between equal numbers is that number
+    quantiles: FloatArray = np.where(
+        part < 0.5, low + (high - low) * part, high - (high - low) * (1.0 - part)
+    )
+    return quantiles
+
+
+def zero_for_missing(value: FloatArray) -> FloatArray:
+    """Give 0 for every NaN; the same array, not a copy, where there is none."""
+    return value if np.isfinite(value).all() else np.nan_to_num(value)
 
 
 def middle_of(table: FloatArray) -> FloatArray:
@@ -90,9 +141,37 @@ def middle_of(table: FloatArray) -> FloatArray:
     -------
     float64[N]
     """
-    if len(table) in (3, 4) and np.isfinite(table).all():
-        return _middle_of_few(table)
-    return _row_medians(np.ascontiguousarray(table.T))
+    if len(table) not in (3, 4):
+        return _row_medians(np.ascontiguousarray(table.T))
+    middle = _middle_of_few(table)
+    broken = np.flatnonzero(~np.isfinite(table).all(axis=0))
+    if broken.size:
+        middle[broken] = _row_medians(np.ascontiguousarray(table[:, broken].T))
+    return middle
+
+
+def middle_of_others(table: FloatArray) -> FloatArray:
+    """Median of the three other rows for each of four, deaf to NaN as :func:`middle_of`.
+
+    Parameters
+    ----------
+    table : float64[4, N]
+
+    Returns
+    -------
+    float64[4, N]
+    """
+    low = np.minimum(table[0::2], table[1::2])
+    high = np.maximum(table[0::2], table[1::2])
+    others = np.empty_like(table)
+    for row in range(4):
+        pair = 1 - row // 2
+        np.minimum(table[row ^ 1], high[pair], out=others[row])
+        np.maximum(others[row], low[pair], out=others[row])
+    broken = np.flatnonzero(~np.isfinite(table).all(axis=0))
+    for row in range(4 if broken.size else 0):
+        others[row, broken] = middle_of(np.delete(table[:, broken], row, axis=0))
+    return others
 
 
 def _middle_of_few(table: FloatArray) -> FloatArray:
@@ -128,13 +207,12 @@ def runs(flag: BoolArray) -> list[tuple[int, int]]:
 
 def close_short_breaks(flag: BoolArray, longest: int) -> BoolArray:
     """Join stretches that are parted by at most ``longest`` samples."""
-    edges = np.flatnonzero(np.diff(np.concatenate(([False], flag, [False])).astype(np.int8)))
-    first, stop = edges[2::2], edges[1:-1:2]
-    short = first - stop <= longest
-    fill = np.zeros(flag.size + 1, dtype=np.int8)
-    fill[stop[short]] += 1
-    fill[first[short]] -= 1
-    return flag | (np.cumsum(fill[:-1]) > 0)
+    first, stop = run_bounds(flag)
+    begin, length = stop[:-1], first[1:] - stop[:-1]
+    closed = flag.copy()
+    for step in range(min(longest, int(length.max(initial=0)))):
+        closed[begin[(length > step) & (length <= longest)] + step] = True
+    return closed
 
 
 def widen(flag: BoolArray, samples: int) -> BoolArray:

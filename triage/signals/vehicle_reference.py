@@ -14,7 +14,8 @@ import numpy as np
 
 from triage.corners import CORNERS, SIDE_SIGN, is_front
 from triage.signals.conditioning import CommonClock
-from triage.signals.running import block_medians, middle_of
+from triage.signals.dead_wheels import find_dead_wheels
+from triage.signals.running import block_bounds, block_medians, middle_of, middle_of_others
 from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 from triage.vehicle import Vehicle
@@ -35,11 +36,14 @@ FEWEST_BLOCKS = 15
 FEWEST_BLOCKS_YAW = 25
 """Blocks of straight running, and blocks with a yaw rate, from which on they are relied on."""
 
+LIMITED_FROM = 0.006
+COUNTING_SCATTER = 0.02
+ENOUGH_FOR_SCATTER = 5000
+"""Median deviation from the middle of all, from which readings are taken to be whole pulses per cycle; and
+the number of samples that settles it."""
+
 CURVED_RATIO = 0.008
 """Left-right difference of both axles from which a block is taken for a curve, of about 190 m radius."""
-
-_SIDE = np.array([SIDE_SIGN[corner] for corner in CORNERS], dtype=float)
-_FRONT = np.array([is_front(corner) for corner in CORNERS], dtype=float)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,9 @@ class VehicleReference:
         Blocks of 0.2 s of straight running that the scales rest on.
     scale_std_ratio : float64[4]
         Standard uncertainty of ``scale_ratio``.
+    dead : bool[4, N]
+        Wheels that are dead two or three at once (:func:`triage.signals.dead_wheels.find_dead_wheels`), so
+        that reference and expectation rest on the living ones.
     """
 
     reference_mps: FloatArray
@@ -72,6 +79,7 @@ class VehicleReference:
     scale_ratio: FloatArray
     scale_std_ratio: FloatArray
     straight_blocks: int
+    dead: BoolArray
 
 
 def wheel_speed_factors(curvature_radpm: FloatArray, vehicle: Vehicle) -> FloatArray:
@@ -95,10 +103,12 @@ def wheel_speed_factors(curvature_radpm: FloatArray, vehicle: Vehicle) -> FloatA
     T. D. Gillespie, Fundamentals of Vehicle Dynamics, SAE R-114, 1992, ch. 6 (low-speed turning; cited
     from memory).
     """
-    curvature = np.asarray(curvature_radpm, dtype=float)[None, :]
-    along = 1.0 - _SIDE[:, None] * curvature * vehicle.track_m / 2.0
-    across = _FRONT[:, None] * curvature * vehicle.wheelbase_m
-    factors: FloatArray = np.sqrt(along**2 + across**2)
+    curvature = np.asarray(curvature_radpm, dtype=float)
+    across = (curvature * vehicle.wheelbase_m) ** 2
+    factors = np.empty((4, curvature.size))
+    for row, corner in enumerate(CORNERS):
+        along = 1.0 - SIDE_SIGN[corner] * curvature * vehicle.track_m / 2.0
+        factors[row] = np.sqrt(along**2 + across) if is_front(corner) else np.abs(along)
     return factors
 
 
@@ -121,31 +131,39 @@ def estimate_reference(
     -------
     VehicleReference
     """
-    middle_mps = middle_of(clock.speed_mps)
+    dead = find_dead_wheels(clock)
+    speed_mps = np.where(dead, np.nan, clock.speed_mps) if dead.any() else clock.speed_mps
+    middle_mps = middle_of(speed_mps)
     per_block = max(1, round(BLOCK_S / clock.period_s)) if clock.period_s else 1
-    blocks = _wheel_blocks(clock.speed_mps, middle_mps, per_block)
+    blocks = _wheel_blocks(speed_mps, middle_mps, per_block)
     scale, scale_std, count = _straight_scales(blocks, yaw=_block_yaw(yaw_rate_radps, blocks, per_block))
     correction = 1.0 + np.where(np.isfinite(scale) & (np.abs(scale) < 0.15), scale, 0.0)
     curvature = _curvature(
         blocks, correction, vehicle, clock, yaw=_block_yaw(yaw_rate_radps, blocks, per_block)
     )
     factors = wheel_speed_factors(curvature, vehicle)
-    centre_mps = clock.speed_mps / (correction[:, None] * factors)
-    others = map_side_by_side(lambda row: middle_of(np.delete(centre_mps, row, axis=0)), range(4))
-    expected = np.stack(others) * factors
-    moving = expected >= SLOWEST_JUDGED_MPS
-    with np.errstate(invalid="ignore", divide="ignore"):
-        divergence = np.where(moving, clock.speed_mps / np.where(moving, expected, 1.0) - 1.0, np.nan)
+    centre_mps = speed_mps / (correction[:, None] * factors)
+    expected = middle_of_others(centre_mps) * factors
     few = np.count_nonzero(clock.valid, axis=0) < 2
     return VehicleReference(
         reference_mps=np.where(few, np.nan, middle_of(centre_mps)),
         curvature_radpm=curvature,
         expected_mps=expected,
-        divergence_ratio=divergence,
+        divergence_ratio=_excess(clock.speed_mps, expected, judged=expected >= SLOWEST_JUDGED_MPS),
         scale_ratio=scale,
         scale_std_ratio=scale_std,
         straight_blocks=count,
+        dead=dead,
     )
+
+
+def _excess(speed_mps: FloatArray, demanded_mps: FloatArray, *, judged: BoolArray) -> FloatArray:
+    """``speed / demanded - 1``; NaN where it is not to be judged."""
+    with np.errstate(invalid="ignore", divide="ignore"):
+        excess = speed_mps / demanded_mps
+    excess -= 1.0
+    np.copyto(excess, np.nan, where=~judged)
+    return excess
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,10 +177,35 @@ class _Blocks:
 
 def _wheel_blocks(speed_mps: FloatArray, middle_mps: FloatArray, per_block: int) -> _Blocks:
     centre, middle = block_medians(middle_mps, per_block=per_block)
-    with np.errstate(invalid="ignore", divide="ignore"):
-        ratio = np.where(middle_mps > SLOWEST_JUDGED_MPS, speed_mps / middle_mps - 1.0, np.nan)
-    rows = [block_medians(row, per_block=per_block)[1] for row in ratio]
+    ratio = _excess(speed_mps, middle_mps, judged=middle_mps > SLOWEST_JUDGED_MPS)
+    if _counts_pulses(ratio):
+        return _Blocks(centre=centre, middle_mps=middle, ratio=_mean_ratios(speed_mps, per_block))
+    rows = map_side_by_side(lambda row: block_medians(row, per_block=per_block)[1], ratio)
     return _Blocks(centre=centre, middle_mps=middle, ratio=np.stack(rows))
+
+
+def _counts_pulses(ratio: FloatArray) -> bool:
+    """Whether most wheels scatter so much that only their means can be compared.
+
+    A control unit that counts whole pulses in each cycle puts out steps of tens of per cent. A median keeps
+    to one of the steps, whatever the speed.
+    """
+    few = ratio[:, :: max(1, ratio.shape[1] // ENOUGH_FOR_SCATTER)]
+    size = np.array(
+        [np.median(row[np.isfinite(row)]) if np.isfinite(row).any() else 0.0 for row in np.abs(few)]
+    )
+    return bool(np.count_nonzero(size > COUNTING_SCATTER) >= 3)
+
+
+def _mean_ratios(speed_mps: FloatArray, per_block: int) -> FloatArray:
+    """Mean speed of each wheel in each block over the middle of the four means, minus 1."""
+    bounds = block_bounds(speed_mps.shape[1], per_block)
+    known = np.isfinite(speed_mps)
+    count = np.add.reduceat(known.astype(float), bounds[:-1], axis=1)
+    total = np.add.reduceat(np.where(known, speed_mps, 0.0), bounds[:-1], axis=1)
+    mean = np.where(count > 0.5 * np.diff(bounds), total / np.maximum(count, 1.0), np.nan)
+    middle = middle_of(mean)
+    return _excess(mean, middle, judged=middle > SLOWEST_JUDGED_MPS)
 
 
 def _block_yaw(yaw_rate_radps: FloatArray | None, blocks: _Blocks, per_block: int) -> FloatArray | None:
@@ -214,15 +257,29 @@ def _straight_scales(blocks: _Blocks, *, yaw: FloatArray | None) -> tuple[FloatA
     if not straight.any():
         return np.full(4, np.nan), np.full(4, np.nan), 0
     chosen = blocks.ratio[:, straight]
-    medians = middle_of(chosen.T)
     count = np.count_nonzero(np.isfinite(chosen), axis=1)
     spread = np.array([_spread(row) for row in chosen])
+    medians = _steady_means(chosen, spread)
     # Neighbouring blocks share road and steering: about every fifth counts as independent (judgement).
     std = 1.2533 * spread / np.sqrt(np.maximum(count / 5.0, 1.0))
     # A wheel with a single block has no spread, so nothing tells how good its offset is.
     medians = np.where(np.isfinite(std), medians, np.nan)
     offset = medians - np.nanmedian(medians) if np.isfinite(medians).any() else medians
     return offset, np.maximum(std, 2e-4), int(np.count_nonzero(straight))
+
+
+def _steady_means(ratio: FloatArray, spread: FloatArray) -> FloatArray:
+    """Mean of every row, each value limited to three spreads about the row's median, and 0.6 % at least.
+
+    The median alone would keep to one step of a coarsely recorded speed.
+    """
+    medians = middle_of(ratio.T)
+    reach = np.maximum(3.0 * np.nan_to_num(spread), LIMITED_FROM)
+    limited = np.clip(ratio, (medians - reach)[:, None], (medians + reach)[:, None])
+    known = np.isfinite(limited)
+    count = np.maximum(np.count_nonzero(known, axis=1), 1)
+    means = np.where(known, limited, 0.0).sum(axis=1) / count
+    return np.asarray(np.where(np.isfinite(medians), means, np.nan), dtype=np.float64)
 
 
 def _spread(row: FloatArray) -> float:

@@ -18,7 +18,9 @@ import numpy as np
 from triage.corners import AXLE_PARTNER, CORNERS
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses, widen_rows
+from triage.signals.pulse_counters import PulseCounters, exact_distance
 from triage.signals.residuals import Residuals
+from triage.signals.running import quantiles_of, zero_for_missing
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
@@ -54,16 +56,23 @@ class WheelPath:
 
 
 def follow_wheels(
-    clock: CommonClock, reference: VehicleReference, residuals: Residuals, losses: Losses
+    clock: CommonClock,
+    reference: VehicleReference,
+    residuals: Residuals,
+    losses: Losses,
+    counters: PulseCounters | None = None,
 ) -> tuple[WheelPath, WheelPath, WheelPath, WheelPath]:
-    """Integrate the angle of every wheel and form its ripple over distance."""
+    """Integrate the angle of every wheel and form its ripple over distance.
+
+    Where a wheel has a pulse counter, its distance is that of the count.
+    """
     doubtful = widen_rows(losses.lost | losses.low | losses.high | losses.frozen, 1) | ~clock.valid
     demanded = reference.expected_mps * (1.0 + residuals.slow_ratio)
     clean = np.where(doubtful & np.isfinite(demanded), demanded, clock.speed_mps)
     clean = np.nan_to_num(np.where(np.isfinite(clean), clean, demanded))
 
     def follow(row: int) -> WheelPath:
-        return _wheel_path(
+        path = _wheel_path(
             clock,
             clean[row],
             demanded[row],
@@ -71,6 +80,10 @@ def follow_wheels(
             roughness=residuals.roughness_ratio[row],
             row=row,
         )
+        if counters is None:
+            return path
+        exact_m = exact_distance(path.distance_m, clock, counters, row, doubtful[row])
+        return replace(path, distance_m=exact_m)
 
     first, second, third, fourth = map_side_by_side(follow, range(4))
     return first, second, third, fourth
@@ -125,8 +138,13 @@ def _wheel_path(
 
 
 def _integral(value: FloatArray, time_s: FloatArray) -> FloatArray:
-    steps = np.diff(time_s) * (np.nan_to_num(value[1:]) + np.nan_to_num(value[:-1])) / 2.0
-    return np.concatenate(([0.0], np.cumsum(steps)))
+    value = zero_for_missing(value)
+    steps = value[1:] + value[:-1]
+    steps *= np.diff(time_s)
+    steps /= 2.0
+    integral = np.zeros(value.size)
+    np.cumsum(steps, out=integral[1:])
+    return integral
 
 
 def _window_means(
@@ -134,11 +152,13 @@ def _window_means(
 ) -> tuple[FloatArray, FloatArray, BoolArray]:
     """Mean speeds, by the wheel and by the others, over the window of distance around every sample."""
     rising = distance_m + 1e-9 * np.arange(distance_m.size)
-    begin_s = np.interp(distance_m - SMOOTHING_M / 2.0, rising, time_s)
-    end_s = np.interp(distance_m + SMOOTHING_M / 2.0, rising, time_s)
-    length_s = np.maximum(end_s - begin_s, 1e-9)
-    own = (np.interp(end_s, time_s, distance_m) - np.interp(begin_s, time_s, distance_m)) / length_s
-    others = (np.interp(end_s, time_s, demanded_m) - np.interp(begin_s, time_s, demanded_m)) / length_s
+    # Time and the others' distance as one complex number, so that the places are looked up once for both.
+    both = time_s + 1j * demanded_m
+    passed = np.interp(distance_m + SMOOTHING_M / 2.0, rising, both)
+    passed -= np.interp(distance_m - SMOOTHING_M / 2.0, rising, both)
+    length_s = np.maximum(passed.real, 1e-9)
+    own = SMOOTHING_M / length_s  # the wheel's own distance between the two, wherever the window is whole
+    others = passed.imag / length_s
     inside = (distance_m > SMOOTHING_M / 2) & (distance_m < distance_m[-1] - SMOOTHING_M / 2)
     return own, others, inside & (length_s < 2.0)
 
@@ -148,21 +168,22 @@ def _shared_part(own: FloatArray, common: FloatArray) -> float:
     if own.size < 50:
         return 1.0
     own, common = np.clip(own, -0.02, 0.02), np.clip(common, -0.02, 0.02)
-    power = float(common @ common)
-    return float(np.clip(own @ common / power, 0.0, 1.0)) if power > 0 else 0.0
+    # einsum: the library behind @ would start threads, which cost more than they gain on a busy machine
+    power = float(np.einsum("i,i", common, common))
+    shared = float(np.einsum("i,i", own, common))
+    return float(np.clip(shared / power, 0.0, 1.0)) if power > 0 else 0.0
 
 
 def _usual_variance(ripple: FloatArray, speed_mps: FloatArray, usable: BoolArray) -> FloatArray:
     if np.count_nonzero(usable) < 200:
         return np.full(ripple.size, max(float(np.nanvar(ripple[usable])) if usable.any() else 1.0, 1e-10))
-    edges = np.quantile(speed_mps[usable], np.linspace(0, 1, 7))
-    inside = np.clip(np.searchsorted(edges, np.nan_to_num(speed_mps)) - 1, 0, 5)
-    variance = np.array(
-        [
-            np.mean(ripple[usable & (inside == n)] ** 2) if (usable & (inside == n)).any() else np.nan
-            for n in range(6)
-        ]
-    )
-    variance = np.where(np.isfinite(variance), variance, np.nanmean(variance))
+    used = np.flatnonzero(usable)
+    edges = quantiles_of(speed_mps[used], np.linspace(0, 1, 7))
+    inside = np.zeros(ripple.size, dtype=np.int8)
+    for edge in edges[1:-1]:
+        inside += speed_mps > edge
+    count = np.bincount(inside[used], minlength=6)
+    power = np.bincount(inside[used], weights=ripple[used] ** 2, minlength=6)
+    variance = np.where(count > 0, power / np.maximum(count, 1), power.sum() / used.size)
     chosen: FloatArray = variance[inside]
     return chosen

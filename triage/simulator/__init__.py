@@ -1,7 +1,8 @@
-"""Road tests with a known fault.
+"""Road tests with a known fault, or two.
 
-The chain is that of a real car: ``vehicle_path`` (speed and curvature) turns four wheels
-(``wheel_motion``), each carries an ``encoder`` past a ``sensor``, the ``control_unit`` makes speeds of the
-edges, the ``recorder`` samples them. ``setup`` draws car and equipment, ``faults`` changes one link, and
-``road_test`` runs it all. Its only way out is a :class:`triage.speed_log.SpeedLog`.
+The chain is that of a real car: ``vehicle_path`` (speed and curvature) turns four wheels (``wheel_motion``,
+with ``road_hits`` and ``slips``), each carries an ``encoder`` past a ``sensor``, the ``control_unit`` makes
+speeds and counts of the edges (``plausibility``: what it doubts), the ``recorder`` samples them. ``setup``
+draws the ``equipment`` and the drive, ``faults`` change one link, and ``road_test`` runs it all. Out of it
+come a :class:`triage.speed_log.SpeedLog`, the edges behind it, and the ``truth``.
 """

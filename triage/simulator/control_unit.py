@@ -9,11 +9,14 @@ from typing import Final, Literal
 import numpy as np
 from scipy.signal import lfilter
 
-from triage.simulator.setup import ControlUnit
+from triage.simulator.equipment import ControlUnit
+from triage.simulator.plausibility import find_jumps, find_strays, hold_believed, substitute_doubted
 from triage.speed_log import BoolArray, FloatArray
 from triage.units import KMH
 
 UpsetKind = Literal["zero", "freeze", "mark", "jump"]
+
+_SETTLING_S: Final = 0.06
 
 FASTEST_MPS: Final = 350.0 * KMH
 """Speed beyond which the unit takes an edge for a disturbance."""
@@ -43,12 +46,15 @@ class UnitOutput:
         The unit marks the value as not available.
     fault : bool[4, C]
         The unit's own fault bit.
+    pulses : float64[4, C]
+        Edges counted since the start, whatever is made of them.
     """
 
     time_s: FloatArray
     speed_mps: FloatArray
     marked: BoolArray
     fault: BoolArray
+    pulses: FloatArray
 
 
 def freeze_speed(output: UnitOutput, row: int, spans_s: FloatArray) -> UnitOutput:
@@ -91,13 +97,46 @@ def estimate_speeds(
     time_s: FloatArray = np.arange(1, int(duration_s / unit.cycle_s) + 1, dtype=np.float64) * unit.cycle_s
     pitch_m = unit.circumference_m / edges_per_rev
     believed = [_debounce(edges, pitch_m) for edges in edges_s]
-    raw = [held_speed(edges, time_s, unit, pitch_m=pitch_m) for edges in believed]
-    checked = [_believe(row, unit) for row in raw]
-    speed = np.stack([_polish(row, unit) for row, _ in checked])
-    doubted = np.stack([flags for _, flags in checked])
+    raw = np.stack([raw_speed(edges, time_s, unit, pitch_m=pitch_m) for edges in believed])
+    # The unit was running before the log begins: no estimate starts from nothing.
+    settled = min(unit.averaging_cycles + round(_SETTLING_S / unit.cycle_s), time_s.size - 1)
+    raw[:, :settled] = raw[:, settled : settled + 1]
+    checked, doubted = _check(raw, unit)
+    speed = np.stack([_polish(row, unit) for row in checked])
     silent = _silent(speed, unit)
     marked = silent | doubted if unit.jump_reaction == "mark" else silent
-    return _upset(UnitOutput(time_s, speed, marked, silent | doubted), upsets)
+    fault = marked | doubted if unit.tells_fault else marked
+    pulses = np.stack([_counted(edges, time_s, upsets) for edges in believed])
+    return _upset(UnitOutput(time_s, speed, marked, fault, pulses), upsets)
+
+
+def raw_speed(edges_s: FloatArray, time_s: FloatArray, unit: ControlUnit, *, pitch_m: float) -> FloatArray:
+    """Speed of one wheel by the unit's method before it is checked, float64[C]; see :func:`held_speed`."""
+    if unit.method == "timing":
+        return held_speed(edges_s, time_s, unit, pitch_m=pitch_m)
+    window_s = unit.averaging_cycles * unit.cycle_s
+    begin = np.searchsorted(edges_s, time_s - window_s, side="right")
+    counted = np.searchsorted(edges_s, time_s, side="right") - begin
+    return np.asarray(counted * pitch_m / window_s, dtype=np.float64)
+
+
+def _check(raw_mps: FloatArray, unit: ControlUnit) -> tuple[FloatArray, BoolArray]:
+    """Estimates with the unit's reaction to implausible ones, and where it doubted, both [4, C]."""
+    if unit.jump_reaction == "none":
+        return raw_mps, np.zeros(raw_mps.shape, dtype=np.bool_)
+    doubted = np.stack([find_jumps(row, unit) for row in raw_mps])
+    if unit.jump_reaction == "substitute":
+        doubted |= find_strays(raw_mps, unit)
+        return substitute_doubted(raw_mps, doubted, unit), doubted
+    return np.stack([hold_believed(*pair) for pair in zip(raw_mps, doubted, strict=True)]), doubted
+
+
+def _counted(edges_s: FloatArray, time_s: FloatArray, upsets: Sequence[Upset]) -> FloatArray:
+    """Counter of one wheel at the end of each cycle, float64[C]; a unit that is off counts nothing."""
+    for upset in upsets:
+        if upset.kind == "zero":
+            edges_s = edges_s[(edges_s < upset.start_s) | (edges_s >= upset.stop_s)]
+    return np.searchsorted(edges_s, time_s, side="right").astype(np.float64)
 
 
 def _debounce(edges_s: FloatArray, pitch_m: float) -> FloatArray:
@@ -163,26 +202,6 @@ def _timed(
     return np.where(usable, gained / np.where(usable, elapsed, 1.0), np.nan)
 
 
-def _believe(speed_mps: FloatArray, unit: ControlUnit) -> tuple[FloatArray, BoolArray]:
-    """Replace what jumps faster than a wheel can by the last value believed."""
-    doubted = np.zeros(speed_mps.size, dtype=np.bool_)
-    if unit.jump_reaction == "none":
-        return speed_mps, doubted
-    step = np.abs(np.diff(speed_mps, prepend=speed_mps[:1]))
-    moving = np.maximum(speed_mps, np.concatenate((speed_mps[:1], speed_mps[:-1]))) > 3.0
-    jumps = np.flatnonzero(moving & (step > np.maximum(unit.jump_limit_mps2 * unit.cycle_s, 0.5)))
-    if jumps.size == 0:
-        return speed_mps, doubted
-    hold = max(round(0.03 / unit.cycle_s), 1)
-    reached = np.minimum(jumps + hold, speed_mps.size - 1)
-    edges = np.zeros(speed_mps.size + 1, dtype=np.int64)
-    np.add.at(edges, jumps, 1)
-    np.add.at(edges, reached, -1)
-    doubted = np.cumsum(edges)[:-1] > 0
-    believed = np.maximum.accumulate(np.where(doubted, 0, np.arange(speed_mps.size)))
-    return speed_mps[believed], doubted
-
-
 def _polish(speed_mps: FloatArray, unit: ControlUnit) -> FloatArray:
     if unit.filter_s > 0.0:
         gain = 1.0 - float(np.exp(-unit.cycle_s / unit.filter_s))
@@ -220,4 +239,4 @@ def _upset(output: UnitOutput, upsets: Sequence[Upset]) -> UnitOutput:
             speed[:, first:stop] *= 1.0 + upset.jump_ratio
         elif stop > first > 0:
             speed[:, first:stop] = speed[:, first - 1 : first]
-    return UnitOutput(output.time_s, speed, marked, fault)
+    return replace(output, speed_mps=speed, marked=marked, fault=fault)

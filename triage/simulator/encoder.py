@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from triage.simulator.setup import Encoder
+from triage.simulator.equipment import Encoder
 from triage.simulator.vehicle_path import GRID_S
 from triage.speed_log import FloatArray
 
@@ -33,6 +33,13 @@ class Ring:
     def poles(self) -> int:
         """Number of poles, twice the pole pairs."""
         return self.strength.size
+
+    def ripple_ratio(self, *, both_edges: bool) -> float:
+        """Amplitude of the once-per-revolution swing of the read speed that the counted borders make."""
+        step = 1 if both_edges else 2
+        turn = np.exp(-2j * np.pi * np.arange(0, self.poles, step) / self.poles)
+        shift_rev = self.border_shift_pole[::step] / self.poles
+        return float(2.0 * np.pi * 2.0 * abs(np.mean(shift_rev * turn)))
 
 
 @dataclass(frozen=True, slots=True)

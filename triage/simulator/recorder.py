@@ -9,12 +9,13 @@ import numpy as np
 
 from triage.corners import CORNERS, Corner, is_front
 from triage.simulator.control_unit import UnitOutput
-from triage.simulator.setup import Car, Recorder
+from triage.simulator.equipment import Car, Recorder
 from triage.simulator.vehicle_path import GRID_S, VehiclePath
 from triage.speed_log import CHANNEL_UNITS, Channel, FloatArray, SpeedTrace
 from triage.units import KMH
 
 _STAMP_S: Final = 1e-4
+_UNIT_CHANNELS: Final = ("fault", "pulses")
 _CHANNEL_STEPS: Final = {
     "steering_rad": np.deg2rad(0.1),
     "yaw_rate_radps": np.deg2rad(0.02),
@@ -61,34 +62,55 @@ def record(
     -------
     Recording
     """
-    duration_s = path.time_s.size * GRID_S
-    stamps_s = _stamps(recorder, duration_s, rng)
-    wheels = {
-        corner: _trace(
-            output, row, recorder, stamps_s + (0.0 if is_front(corner) else recorder.rear_offset_s)
-        )
-        for row, corner in enumerate(CORNERS)
-    }
-    channels = {
-        name: _fault_bit(name, output, stamps_s)
-        if name.startswith("fault_")
-        else _channel(name, path, car=car, stamps_s=stamps_s, rng=rng)
-        for name in recorder.channels
-    }
+    clocks = _clocks(recorder, path.time_s.size * GRID_S, rng)
+    own_s = _wheel_clocks(recorder, clocks)
+    wheels = {corner: _trace(output, row, recorder, own_s[row]) for row, corner in enumerate(CORNERS)}
+    channels: dict[str, Channel] = {}
+    for name in recorder.channels:
+        kind, _, corner = name.partition("_")
+        if kind in _UNIT_CHANNELS:
+            row = [str(each) for each in CORNERS].index(corner)
+            channels[name] = _unit_channel(name, row, output, own_s[row])
+        else:
+            channels[name] = _channel(name, path, car=car, stamps_s=clocks[recorder.rate_hz], rng=rng)
     return Recording(wheels, channels)
 
 
-def _stamps(recorder: Recorder, duration_s: float, rng: np.random.Generator) -> FloatArray:
-    """Time stamps of the frames that made it into the log."""
-    period = 1.0 / recorder.rate_hz
+def _clocks(recorder: Recorder, duration_s: float, rng: np.random.Generator) -> dict[float, FloatArray]:
+    """Time stamps of the frames that made it into the log, keyed by their rate."""
+    count = rng.poisson(recorder.gaps_per_min * duration_s / 60.0)
+    pauses = [
+        (start := rng.uniform(0.0, duration_s), start + 0.05 * 14.0 ** rng.uniform()) for _ in range(count)
+    ]
+    rates = dict.fromkeys((recorder.rate_hz, *(recorder.wheel_rate_hz or ())))
+    return {rate_hz: _stamps(recorder, rate_hz, duration_s, pauses=pauses, rng=rng) for rate_hz in rates}
+
+
+def _wheel_clocks(recorder: Recorder, clocks: dict[float, FloatArray]) -> list[FloatArray]:
+    rates = recorder.wheel_rate_hz or (recorder.rate_hz,) * 4
+    late = [0.0 if is_front(corner) else recorder.rear_offset_s for corner in CORNERS]
+    return [
+        np.round((clocks[rate_hz] + offset) / _STAMP_S) * _STAMP_S
+        for rate_hz, offset in zip(rates, late, strict=True)
+    ]
+
+
+def _stamps(
+    recorder: Recorder,
+    rate_hz: float,
+    duration_s: float,
+    *,
+    pauses: list[tuple[float, float]],
+    rng: np.random.Generator,
+) -> FloatArray:
+    period = 1.0 / rate_hz
     count = int((duration_s - recorder.rear_offset_s) / period) - 1
     ideal = (np.arange(count) + 0.5) * period
     # Jitter beyond a third of the period would swap frames.
     jitter = np.clip(rng.normal(0.0, recorder.jitter_s, count), -period / 3.0, period / 3.0)
     keep = rng.uniform(size=count) >= recorder.lost_frame_ratio
-    for _ in range(rng.poisson(recorder.gaps_per_min * duration_s / 60.0)):
-        start = rng.uniform(0.0, duration_s)
-        keep &= (ideal < start) | (ideal > start + 0.05 * 14.0 ** rng.uniform())
+    for start, stop in pauses:
+        keep &= (ideal < start) | (ideal > stop)
     return np.round((ideal + jitter)[keep] / _STAMP_S) * _STAMP_S
 
 
@@ -98,7 +120,7 @@ def _trace(output: UnitOutput, row: int, recorder: Recorder, stamps_s: FloatArra
     speed = np.round(output.speed_mps[row, cycle] / step_mps) * step_mps
     invalid = output.marked[row, cycle]
     return SpeedTrace(
-        time_s=np.round(stamps_s / _STAMP_S) * _STAMP_S,
+        time_s=stamps_s,
         speed_mps=np.where(invalid, np.nan, speed),
         invalid=invalid,
         resolution_mps=step_mps,
@@ -107,10 +129,10 @@ def _trace(output: UnitOutput, row: int, recorder: Recorder, stamps_s: FloatArra
     )
 
 
-def _fault_bit(name: str, output: UnitOutput, stamps_s: FloatArray) -> Channel:
-    row = [f"fault_{corner}" for corner in CORNERS].index(name)
+def _unit_channel(name: str, row: int, output: UnitOutput, stamps_s: FloatArray) -> Channel:
     cycle = np.maximum(np.searchsorted(output.time_s, stamps_s, side="right") - 1, 0)
-    return Channel(stamps_s.copy(), output.fault[row, cycle].astype(np.float64), name)
+    source = output.fault if name.startswith("fault_") else output.pulses
+    return Channel(stamps_s.copy(), source[row, cycle].astype(np.float64), name)
 
 
 def _channel(

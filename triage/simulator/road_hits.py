@@ -6,7 +6,7 @@ from typing import Final
 
 import numpy as np
 
-from triage.simulator.setup import Car
+from triage.simulator.equipment import Car
 from triage.simulator.vehicle_path import GRID_S, VehiclePath
 from triage.speed_log import FloatArray
 

@@ -110,7 +110,8 @@ def simulate_sample(sample: SampleLog) -> RoadTest:
 
 def digest_of(test: RoadTest) -> str:
     """Digest the text of a road test's log: SHA-256 in hexadecimal, the same for packed and plain files."""
-    return hashlib.sha256(format_log_table(test.log).encode("ascii")).hexdigest()
+    modulus = test.truth.setup.recorder.pulse_modulus
+    return hashlib.sha256(format_log_table(test.log, pulse_modulus=modulus).encode("ascii")).hexdigest()
 
 
 def rebuild_sample_logs(folder: str | Path, progress: Progress = no_progress) -> SampleIndex:

@@ -9,7 +9,7 @@ import numpy as np
 from scipy.ndimage import uniform_filter1d
 
 from triage.simulator.encoder import PolePassages, Ring
-from triage.simulator.setup import Sensor
+from triage.simulator.equipment import Sensor
 from triage.simulator.vehicle_path import GRID_S
 from triage.speed_log import FloatArray
 

@@ -1,214 +1,38 @@
-"""What a simulated road test is made of: car, encoder, sensor, control unit, recorder and drive."""
+"""Draws plausible road tests: ordinary cars, and the odd but healthy ones that look like a fault."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import replace
 from typing import Final, Literal
 
 import numpy as np
 
 from triage.corners import CORNERS
+from triage.simulator.equipment import (
+    Car,
+    ControlUnit,
+    Drive,
+    Encoder,
+    FourRatios,
+    JumpReaction,
+    LegKind,
+    Recorder,
+    Sensor,
+    Setup,
+)
 from triage.units import KMH
 
-FourRatios = tuple[float, float, float, float]
-LegKind = Literal["town", "country", "motorway", "yard"]
-JumpReaction = Literal["none", "hold", "mark"]
-
-
-@dataclass(frozen=True, slots=True)
-class Car:
-    """Dimensions and road manners of the car.
-
-    Attributes
-    ----------
-    circumference_m : float
-        Mean true rolling circumference of the four wheels.
-    wheel_ratio : four floats
-        True circumference of each wheel over the mean, in the order of ``CORNERS``.
-    driven_axle : {"front", "rear", "both"}
-        Axle that pulls.
-    slip_per_mps2 : float
-        Longitudinal slip of a driven wheel per m/s2 of acceleration when one axle drives.
-    steering_ratio : float
-        Steering-wheel angle over mean road-wheel angle.
-    wheel_noise_ratio : float
-        Standard deviation of each wheel's own broadband speed noise over speed.
-    road_noise_ratio : float
-        The same for the part that the road gives to the front and, a wheelbase later, to the rear wheel.
-    """
-
-    track_m: float
-    wheelbase_m: float
-    circumference_m: float
-    wheel_ratio: FourRatios
-    driven_axle: Literal["front", "rear", "both"]
-    slip_per_mps2: float
-    steering_ratio: float
-    wheel_noise_ratio: float
-    road_noise_ratio: float
-
-
-@dataclass(frozen=True, slots=True)
-class Encoder:
-    """Magnetic or toothed encoder as fitted to all four wheels.
-
-    Attributes
-    ----------
-    pole_pairs : int
-        Pole pairs (or teeth) of one revolution.
-    both_edges : bool
-        Whether the control unit counts both edges of a pair.
-    runout_ratio : four floats
-        Amplitude of the healthy once-per-revolution speed ripple over speed.
-    runout_phase_rev : four floats
-        Where in the revolution it is greatest.
-    pitch_error_ratio : float
-        Standard deviation of the pole borders' places over a pole pair's pitch.
-    pair_length_mm : float
-        Length of a pole pair along the ring, the wavelength of the spacing law.
-    """
-
-    pole_pairs: int
-    both_edges: bool
-    runout_ratio: FourRatios
-    runout_phase_rev: FourRatios
-    pitch_error_ratio: float
-    pair_length_mm: float
-
-    @property
-    def edges_per_rev(self) -> int:
-        """Edges the control unit counts in one revolution of a healthy wheel."""
-        return self.pole_pairs * (2 if self.both_edges else 1)
-
-
-@dataclass(frozen=True, slots=True)
-class Sensor:
-    """Wheel speed sensor; amplitudes are relative to a healthy pole at the right gap.
-
-    Attributes
-    ----------
-    threshold_ratio : float
-        Amplitude below which a pole is not seen.
-    amplitude_noise_ratio : float
-        Standard deviation of the amplitude from one passage to the next.
-    vibration_gap_mm : float
-        Standard deviation of the gap as the wheel end shakes.
-    jitter_pole_ratio : float
-        Standard deviation of an edge's place over the length of one pole, at full amplitude.
-    cut_in_mps : float
-        Passive sensors: speed at which a healthy pole just reaches the fixed threshold; 0 for active ones.
-    """
-
-    kind: Literal["active", "passive"]
-    threshold_ratio: float
-    amplitude_noise_ratio: float
-    vibration_gap_mm: float
-    jitter_pole_ratio: float
-    cut_in_mps: float
-
-
-@dataclass(frozen=True, slots=True)
-class ControlUnit:
-    """How the brake control unit turns edges into the speed it puts on the bus.
-
-    Attributes
-    ----------
-    circumference_m : float
-        Rolling circumference it assumes for every wheel.
-    cycle_s : float
-        Time between two estimates.
-    averaging_cycles : int
-        Cycles over which edges are counted and timed; 1 is pure edge timing.
-    hold_s, timeout_s : float
-        Without an edge: how long the last speed stands unchanged, and when it becomes 0.
-    filter_s : float
-        Time constant of the output filter; 0 for none.
-    zero_below_mps : float
-        Speeds below this are put out as exactly 0.
-    jump_limit_mps2 : float
-        Change of the estimate beyond which it is not believed.
-    jump_reaction : {"none", "hold", "mark"}
-        What is done then: nothing, last value held and the fault bit set, or the value marked invalid.
-    mark_silent_after_s : float
-        A wheel that reads 0 so long while the others run is marked invalid; infinite for never.
-    """
-
-    circumference_m: float
-    cycle_s: float
-    averaging_cycles: int
-    hold_s: float
-    timeout_s: float
-    filter_s: float
-    zero_below_mps: float
-    jump_limit_mps2: float
-    jump_reaction: JumpReaction
-    mark_silent_after_s: float
-
-
-@dataclass(frozen=True, slots=True)
-class Recorder:
-    """How the log was taken.
-
-    Attributes
-    ----------
-    rate_hz : float
-        Frames per second.
-    jitter_s : float
-        Standard deviation of a frame's time stamp.
-    step_kmh : float
-        Smallest step of the recorded speeds.
-    lost_frame_ratio : float
-        Share of frames lost singly.
-    gaps_per_min : float
-        Pauses of the whole recorder, each 0.05 to 0.7 s.
-    rear_offset_s : float
-        Time by which the rear axle's message follows the front's; 0 for one message.
-    channels : tuple of str
-        Companion channels recorded, names of ``CHANNEL_UNITS``.
-    """
-
-    rate_hz: float
-    jitter_s: float
-    step_kmh: float
-    lost_frame_ratio: float
-    gaps_per_min: float
-    rear_offset_s: float
-    channels: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Drive:
-    """Where and how the car is driven.
-
-    Attributes
-    ----------
-    legs : tuple of str
-        Kinds of driving, one after the other and again from the start.
-    lead_in_s : float
-        Driving before the recording was started; 0 begins at a standstill.
-    briskness : float
-        Factor on accelerations and curve speeds; 1 is an ordinary driver.
-    hits_per_km : float
-        Potholes and rough patches that make wheels hop.
-    """
-
-    legs: tuple[LegKind, ...]
-    lead_in_s: float
-    briskness: float
-    hits_per_km: float
-
-
-@dataclass(frozen=True, slots=True)
-class Setup:
-    """A complete road test but for the fault."""
-
-    car: Car
-    encoder: Encoder
-    sensor: Sensor
-    unit: ControlUnit
-    recorder: Recorder
-    drive: Drive
-
+__all__ = [
+    "Car",
+    "ControlUnit",
+    "Drive",
+    "Encoder",
+    "LegKind",
+    "Recorder",
+    "Sensor",
+    "Setup",
+    "draw_setup",
+]
 
 _REACTIONS: Final[tuple[JumpReaction, ...]] = ("none", "hold", "mark")
 _RATES_HZ: Final = (10.0, 20.0, 40.0, 50.0, 83.0, 100.0)
@@ -221,6 +45,7 @@ _ROUTES: Final[tuple[tuple[LegKind, ...], ...]] = (
     ("yard", "town", "country"),
 )
 _FAULT_BITS: Final = tuple(f"fault_{corner}" for corner in CORNERS)
+_PULSES: Final = tuple(f"pulses_{corner}" for corner in CORNERS)
 _CHANNEL_SETS: Final[tuple[tuple[str, ...], ...]] = (
     (),
     ("steering_rad", "brake"),
@@ -245,7 +70,7 @@ def draw_setup(rng: np.random.Generator) -> Setup:
     car = _draw_car(rng)
     encoder = _draw_encoder(rng)
     unit = _draw_unit(rng, car, encoder)
-    return Setup(
+    ordinary = Setup(
         car=car,
         encoder=encoder,
         sensor=_draw_sensor(rng),
@@ -253,6 +78,7 @@ def draw_setup(rng: np.random.Generator) -> Setup:
         recorder=_draw_recorder(rng, unit),
         drive=_draw_drive(rng),
     )
+    return _with_oddities(ordinary, rng)
 
 
 def _draw_car(rng: np.random.Generator) -> Car:
@@ -267,7 +93,7 @@ def _draw_car(rng: np.random.Generator) -> Car:
         slip_per_mps2=float(rng.uniform(0.002, 0.006)),
         steering_ratio=float(rng.uniform(13.0, 18.0)),
         wheel_noise_ratio=float(0.001 * 3.0 ** rng.uniform(0.0, 1.0)),
-        road_noise_ratio=float(0.001 * 3.0 ** rng.uniform(0.0, 1.0)),
+        road_noise_ratio=float(0.0005 * 6.0 ** rng.uniform(0.0, 1.0)),
     )
 
 
@@ -276,13 +102,13 @@ def _draw_encoder(rng: np.random.Generator) -> Encoder:
     if style < 0.75:
         pairs = int(rng.choice([43, 44, 46, 48, 48, 48, 52, 60]))
     elif style < 0.9:
-        pairs = int(rng.integers(29, 45))
+        pairs = int(rng.integers(40, 51))
     else:
-        pairs = int(rng.integers(96, 101))
+        pairs = int(rng.integers(80, 101))
     ring_length_mm = float(rng.uniform(190.0, 300.0))
     return Encoder(
         pole_pairs=pairs,
-        both_edges=bool(pairs < 70 and rng.uniform() < 0.5),
+        both_edges=bool(pairs <= 50 and rng.uniform() < 0.5),
         runout_ratio=_four(0.0004 * 3.75 ** rng.uniform(0.0, 1.0, 4)),
         runout_phase_rev=_four(rng.uniform(0.0, 1.0, 4)),
         pitch_error_ratio=float(rng.uniform(0.001, 0.005)),
@@ -344,6 +170,77 @@ def _draw_drive(rng: np.random.Generator) -> Drive:
         lead_in_s=float(rng.uniform(4.0, 15.0)) if rng.uniform() < 0.4 else 0.0,
         briskness=float(rng.uniform(0.85, 1.15)),
         hits_per_km=float(1.0 * 60.0 ** rng.uniform()),
+    )
+
+
+def _with_oddities(setup: Setup, rng: np.random.Generator) -> Setup:
+    """Add what some sound cars, units, logs and drives do that looks like a fault."""
+    return replace(
+        setup,
+        car=_odd_tyres(setup.car, rng),
+        unit=_odd_unit(setup.unit, rng),
+        recorder=_odd_recorder(setup.recorder, rng),
+        drive=_odd_drive(setup.drive, rng),
+    )
+
+
+def _odd_tyres(car: Car, rng: np.random.Generator) -> Car:
+    """Other tyres on one axle than on the other, by design or by habit."""
+    odd, difference = rng.uniform() < 0.15, rng.uniform(-0.03, 0.03)
+    if not odd:
+        return car
+    axle = 1.0 + difference / 2.0 * np.array([1.0, 1.0, -1.0, -1.0])
+    return replace(car, wheel_ratio=_four(np.asarray(car.wheel_ratio) * axle))
+
+
+def _odd_unit(unit: ControlUnit, rng: np.random.Generator) -> ControlUnit:
+    """Let some units only count edges, and some put other wheels' speed in an implausible one's place."""
+    counts, window_s, filter_s = rng.uniform() < 0.08, rng.uniform(0.06, 0.15), rng.uniform(0.02, 0.06)
+    if counts:
+        cycles = max(round(window_s / unit.cycle_s), 1)
+        return replace(unit, method="counting", averaging_cycles=cycles, filter_s=filter_s)
+    if rng.uniform() < 0.06:
+        kind: Literal["others", "partner"] = "others" if rng.uniform() < 0.5 else "partner"
+        tells = bool(rng.uniform() < 0.5)
+        return replace(unit, jump_reaction="substitute", substitute=kind, tells_fault=tells)
+    return unit
+
+
+def _odd_recorder(recorder: Recorder, rng: np.random.Generator) -> Recorder:
+    """Give some logs pulse counters, and some a slower axle or wheel."""
+    if rng.uniform() < 0.25:
+        recorder = replace(
+            recorder,
+            channels=(*recorder.channels, *_PULSES),
+            pulse_modulus=int(rng.choice([255, 256, 256, 1024, 4096, 32768, 65536])),
+        )
+    slower = recorder.rate_hz * float(rng.choice([0.5, 0.5, 0.4, 0.2]))
+    if rng.uniform() >= 0.12 or slower < 10.0:
+        return recorder
+    late = np.zeros(4, dtype=np.bool_)
+    one_wheel, place = rng.uniform() < 0.3, int(rng.integers(4))
+    late[place if one_wheel else slice(place // 2 * 2, place // 2 * 2 + 2)] = True
+    return replace(recorder, wheel_rate_hz=_four(np.where(late, slower, recorder.rate_hz)))
+
+
+def _odd_drive(drive: Drive, rng: np.random.Generator) -> Drive:
+    """Draw the grip, the surface and the driver's haste; a few drives are all of one kind."""
+    loose, split, hasty, rough, kind = (float(draw) for draw in rng.uniform(size=5))
+    legs = drive.legs
+    if kind < 0.15:
+        legs = (*legs[:1], "parking", *legs[1:], "queue")
+    elif kind < 0.21:
+        legs = ("cruise",) if kind < 0.18 else ("queue", "parking", "queue")
+    return replace(
+        drive,
+        legs=legs,
+        spin_ratio=0.1 + 0.3 * float(rng.uniform()),
+        loose_ground=loose < 0.06,
+        slip_ratio=0.2 + 0.4 * float(rng.uniform()),
+        split_grip=split < 0.06,
+        hard_stop_ratio=float(rng.uniform(0.2, 0.8)) if hasty < 0.2 else 0.0,
+        rough_ratio=float(rng.uniform(0.1, 1.0)) if rough < 0.2 else 0.0,
+        rough_factor=float(2.0 * 4.0 ** rng.uniform()),
     )
 
 

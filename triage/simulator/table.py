@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import gzip
 import io
+from collections.abc import Mapping
+from itertools import zip_longest
 from pathlib import Path
 
 import numpy as np
 
-from triage.corners import CORNERS
+from triage.corners import CORNERS, Corner
 from triage.errors import OutputError
 from triage.speed_log import CHANNEL_UNITS, FloatArray, SpeedLog
 from triage.units import KMH
@@ -16,7 +18,7 @@ from triage.units import KMH
 _NOT_AVAILABLE = "NaN"
 
 
-def write_log_table(log: SpeedLog, path: str | Path) -> None:
+def write_log_table(log: SpeedLog, path: str | Path, *, pulse_modulus: int = 0) -> None:
     """Write the log as comma-separated text; gzip when the name ends in ``.gz``.
 
     Parameters
@@ -25,13 +27,40 @@ def write_log_table(log: SpeedLog, path: str | Path) -> None:
         Wheels and channels are written; an empty cell means no sample at that instant.
     path : str or Path
         File to write.
+    pulse_modulus : int
+        Where the pulse counters start again from 0; 0 for never.
 
     Raises
     ------
     OutputError
         When the file cannot be written.
     """
-    data = format_log_table(log).encode("ascii")
+    _write(format_log_table(log, pulse_modulus=pulse_modulus), path)
+
+
+def write_edge_table(edges_s: Mapping[Corner, FloatArray], path: str | Path) -> None:
+    """Write the instants of the edges, one column ``FL_edge_s`` ... per wheel, the short ones padded.
+
+    Parameters
+    ----------
+    edges_s : mapping of corner to float64[M]
+        Edges as they reach the control unit; written to 0.1 microseconds.
+    path : str or Path
+        File to write; gzip when it ends in ``.gz``.
+
+    Raises
+    ------
+    OutputError
+        When the file cannot be written.
+    """
+    columns = [[f"{edge:.7f}" for edge in instants] for instants in edges_s.values()]
+    header = ",".join(f"{corner}_edge_s" for corner in edges_s)
+    rows = (",".join(row) for row in zip_longest(*columns, fillvalue=""))
+    _write("\n".join((header, *rows)) + "\n", path)
+
+
+def _write(text: str, path: str | Path) -> None:
+    data = text.encode("ascii")
     target = Path(path)
     if target.suffix == ".gz":
         buffer = io.BytesIO()
@@ -49,13 +78,15 @@ def write_log_table(log: SpeedLog, path: str | Path) -> None:
         ) from None
 
 
-def format_log_table(log: SpeedLog) -> str:
+def format_log_table(log: SpeedLog, *, pulse_modulus: int = 0) -> str:
     """Format the log as comma-separated text.
 
     Parameters
     ----------
     log : SpeedLog
         Wheels and channels.
+    pulse_modulus : int
+        Where the pulse counters start again from 0; 0 for never.
 
     Returns
     -------
@@ -74,7 +105,10 @@ def format_log_table(log: SpeedLog) -> str:
         columns.append(_cells(instants, trace.time_s, trace.speed_mps / KMH, digits))
     for name, channel in channels:
         header.append(f"{name} [{CHANNEL_UNITS[name]}]" if CHANNEL_UNITS[name] else name)
-        columns.append(_cells(instants, channel.time_s, channel.value, 5 if CHANNEL_UNITS[name] else 0))
+        value = (
+            channel.value % pulse_modulus if pulse_modulus and name.startswith("pulses_") else channel.value
+        )
+        columns.append(_cells(instants, channel.time_s, value, 5 if CHANNEL_UNITS[name] else 0))
     lines = [",".join(header), *(",".join(row) for row in zip(*columns, strict=True))]
     return "\n".join(lines) + "\n"
 

@@ -10,7 +10,7 @@ import numpy as np
 from scipy.ndimage import uniform_filter1d
 from scipy.signal import lfilter
 
-from triage.simulator.setup import Drive, LegKind
+from triage.simulator.equipment import Drive, LegKind
 from triage.speed_log import FloatArray
 from triage.units import KMH
 
@@ -19,6 +19,10 @@ GRID_S: Final = 0.001
 
 _LATERAL_LIMIT_MPS2: Final = 3.5
 _TIGHTEST_RADIUS_M: Final = 6.5
+_FULL_LOCK_M: Final = (4.5, 6.5)
+"""Radii of the middle of the rear axle at full lock: turning circles of 10.5 to 13 m (common practice)."""
+
+_HARD_BRAKING_MPS2: Final = (6.0, 9.0)
 _CREEP_KMH: Final = (2.0, 8.0)
 
 
@@ -102,7 +106,7 @@ def _knots(
     times, speeds, curvatures = [0.0, now], [0.0, 0.0], [0.0, 0.0]
     for leg in _endless_legs(drive, rng):
         gain = leg.speed_mps - speeds[-1]
-        change_s = max(abs(gain) / (leg.rate_mps2 * drive.briskness), 0.3)
+        change_s = max(abs(gain) / (_rate_mps2(leg, gain, drive, rng) * drive.briskness), 0.3)
         if gain > 4.0:
             # A car pulls hardest at low speed: 58 % of the gain in the first 42 % of the time.
             times.append(now + 0.42 * change_s)
@@ -116,6 +120,13 @@ def _knots(
         if now > total_s + 2.0:
             break
     return times, speeds, curvatures
+
+
+def _rate_mps2(leg: _Leg, gain_mps: float, drive: Drive, rng: np.random.Generator) -> float:
+    """Acceleration of a leg; a hasty driver brakes hard now and then."""
+    if gain_mps < -6.0 and drive.hard_stop_ratio > 0.0 and rng.uniform() < drive.hard_stop_ratio:
+        return float(rng.uniform(*_HARD_BRAKING_MPS2)) / drive.briskness
+    return leg.rate_mps2
 
 
 def _endless_legs(drive: Drive, rng: np.random.Generator) -> Iterator[_Leg]:
@@ -184,11 +195,43 @@ def _yard(briskness: float, rng: np.random.Generator) -> list[_Leg]:
     ]
 
 
+def _queue(briskness: float, rng: np.random.Generator) -> list[_Leg]:
+    """Stop and go: a few metres at a time, hardly ever faster than a bicycle."""
+    legs: list[_Leg] = []
+    for _ in range(4):
+        top = 4.0 * 6.0 ** rng.uniform() * KMH * briskness
+        legs.append(_straight(top, rng.uniform(0.6, 1.6), rng.uniform(0.5, 4.0)))
+        legs.append(_straight(0.0, rng.uniform(0.8, 2.0), rng.uniform(1.0, 5.0)))
+    return legs
+
+
+def _cruise(briskness: float, rng: np.random.Generator) -> list[_Leg]:
+    """Motorway without an end: no curve worth the name, no stop."""
+    return [
+        _straight(rng.uniform(85.0, 125.0) * KMH, rng.uniform(0.3, 1.0) * briskness, rng.uniform(8.0, 30.0)),
+        _curve(rng.uniform(95.0, 120.0) * KMH, _side(rng) * rng.uniform(0.05, 0.3), rng.uniform(5.0, 15.0)),
+    ]
+
+
+def _parking(briskness: float, rng: np.random.Generator) -> list[_Leg]:
+    """Creep at full lock to one side and the other."""
+    side, legs = _side(rng), list[_Leg]()
+    for _ in range(3):
+        curvature, creep = side / rng.uniform(*_FULL_LOCK_M), rng.uniform(4.0, 8.0) * KMH * briskness
+        legs.append(_Leg(float(creep), 0.8, float(rng.uniform(2.0, 4.0)), float(curvature)))
+        legs.append(_Leg(0.0, 1.2, float(rng.uniform(1.0, 2.5)), float(curvature)))
+        side = -side
+    return legs
+
+
 _ROUTINES: Final[dict[LegKind, Callable[[float, np.random.Generator], list[_Leg]]]] = {
     "town": _town,
     "country": _country,
     "motorway": _motorway,
     "yard": _yard,
+    "queue": _queue,
+    "cruise": _cruise,
+    "parking": _parking,
 }
 
 
@@ -217,8 +260,21 @@ def _smooth(values: FloatArray, width_s: float) -> FloatArray:
     return np.asarray(uniform_filter1d(uniform_filter1d(values, size), size), dtype=np.float64)
 
 
-def _slow_noise(count: int, time_constant_s: float, rng: np.random.Generator) -> FloatArray:
-    """First-order noise of unit standard deviation, drawn at 50 Hz and joined by lines."""
+def slow_noise(count: int, time_constant_s: float, rng: np.random.Generator) -> FloatArray:
+    """First-order noise of unit standard deviation on the grid, drawn at 50 Hz and joined by lines.
+
+    Parameters
+    ----------
+    count : int
+        Grid cells.
+    time_constant_s : float
+        After so long the correlation has fallen to 1/e.
+    rng : numpy.random.Generator
+
+    Returns
+    -------
+    float64[count]
+    """
     step = 20
     coarse = count // step + 2
     keep = float(np.exp(-step * GRID_S / time_constant_s))
@@ -228,12 +284,12 @@ def _slow_noise(count: int, time_constant_s: float, rng: np.random.Generator) ->
 
 
 def _driver_drift(count: int, rng: np.random.Generator) -> FloatArray:
-    return 1.0 + 0.012 * _smooth(_slow_noise(count, 4.0, rng), 0.5)
+    return 1.0 + 0.012 * _smooth(slow_noise(count, 4.0, rng), 0.5)
 
 
 def _lane_keeping(speed_mps: FloatArray, rng: np.random.Generator) -> FloatArray:
     # Steady hands: corrections worth some 0.1 m/s2, and little steering below walking pace.
-    noise = _smooth(_slow_noise(speed_mps.size, 1.5, rng), 0.4)
+    noise = _smooth(slow_noise(speed_mps.size, 1.5, rng), 0.4)
     return 0.12 * noise / (speed_mps**2 + 60.0)
 
 

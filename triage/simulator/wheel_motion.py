@@ -9,12 +9,18 @@ import numpy as np
 from scipy.signal import lfilter
 
 from triage.corners import CORNERS, SIDE_SIGN, is_front
+from triage.simulator.equipment import Car, Drive
 from triage.simulator.road_hits import swings_from_road
-from triage.simulator.setup import Car
+from triage.simulator.slips import brief_slips
 from triage.simulator.vehicle_path import GRID_S, VehiclePath
 from triage.speed_log import FloatArray
 
 _ROAD_STEP_M: Final = 0.05
+_STRETCH_M: Final = 150.0
+_SHAKE_OF_ROUGHNESS: Final = 0.15
+_JOLT_RATIO: Final = 0.05
+"""Speed swing over a pothole that goes with a shake as hard as an ordinary bump's (judgement)."""
+
 _NOISE_STEP: Final = 10
 """Grid steps between two draws of a wheel's own noise (100 Hz)."""
 
@@ -81,7 +87,7 @@ def move_wheels(
     rngs: tuple[np.random.Generator, ...],
     *,
     noise_ratio: FloatArray,
-    hits_per_km: float = 0.0,
+    drive: Drive,
 ) -> WheelMotion:
     """Turn the path into wheel angles with slip, road and healthy look-alikes of faults.
 
@@ -95,17 +101,18 @@ def move_wheels(
         One for what the wheels share, one for each wheel.
     noise_ratio : float64[4]
         Factor on each wheel's own noise.
-    hits_per_km : float
-        Potholes and rough patches.
+    drive : Drive
+        Its surface, potholes and grip.
 
     Returns
     -------
     WheelMotion
     """
     shared, *own = rngs
-    textures = [_road_texture(path, car, shared) for _ in range(2)]
-    swings = _brief_slips(path, car, shared)
-    hits = swings_from_road(path, car, hits_per_km, shared)
+    surface = _surface(path, car, drive, shared)
+    textures = [_road_texture(surface, car, shared) for _ in range(2)]
+    slips = brief_slips(path, car, drive, shared)
+    hits = swings_from_road(path, car, drive.hits_per_km, shared)
     rate, shake = np.empty((4, path.time_s.size)), np.empty((4, path.time_s.size))
     distance = path.distance_m
     for row in range(4):
@@ -113,13 +120,14 @@ def move_wheels(
         ratio = 1.0 + road + _steady_slip(path, car, row) + _load_effect(path, row)
         ratio += hits[row]
         ratio += _own_noise(path.time_s.size, own[row]) * car.wheel_noise_ratio * noise_ratio[row]
-        for swing in swings:
-            if swing.row == row:
-                swing.add_to(ratio)
+        for slip in slips:
+            if slip.row == row:
+                slip.add_to(ratio)
         factor = _speed_factor(path.curvature_radpm, row, track_m=car.track_m, wheelbase_m=car.wheelbase_m)
         circumference = car.circumference_m * car.wheel_ratio[row]
         rate[row] = path.speed_mps * factor * np.maximum(ratio, 0.0) / circumference
-        shake[row] = (1.0 + bumps) * np.minimum(path.speed_mps / 8.0, 1.5)
+        jolt = np.minimum(np.abs(hits[row]) / _JOLT_RATIO, 1.0)
+        shake[row] = (1.0 + bumps + jolt) * np.minimum(path.speed_mps / 8.0, 1.5)
     start = np.array([[rng.uniform(1.0, 2.0)] for rng in own])
     return WheelMotion(rate, start + np.cumsum(rate, axis=1) * GRID_S, shake)
 
@@ -139,15 +147,29 @@ def _steady_slip(path: VehiclePath, car: Car, row: int) -> FloatArray:
     return car.slip_per_mps2 * (power * np.maximum(push, 0.0) + brake * np.minimum(push, 0.0))
 
 
+def _surface(path: VehiclePath, car: Car, drive: Drive, rng: np.random.Generator) -> FloatArray:
+    """Roughness along the road over the ordinary one, float64[P]: cobbles and gravel stand out."""
+    length_m = float(path.distance_m[-1]) + car.wheelbase_m
+    roughness = np.ones(int(length_m / _ROAD_STEP_M) + 3)
+    if drive.rough_ratio <= 0.0:
+        return roughness
+    for _ in range(max(round(length_m * drive.rough_ratio / _STRETCH_M), 1)):
+        first = int(rng.uniform(0.0, roughness.size))
+        reach = int(_STRETCH_M * rng.uniform(0.3, 1.7) / _ROAD_STEP_M)
+        roughness[first : first + reach] = drive.rough_factor
+    return roughness
+
+
 def _road_texture(
-    path: VehiclePath, car: Car, rng: np.random.Generator
+    roughness: FloatArray, car: Car, rng: np.random.Generator
 ) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Places along one side of the road, the speed noise it gives there and its bumps."""
-    count = int((path.distance_m[-1] + car.wheelbase_m) / _ROAD_STEP_M) + 3
+    count = roughness.size
     noise = lfilter([1.0], [1.0, -1.2, 0.45], rng.normal(size=count)) * car.road_noise_ratio / 2.1
     hits = _bump_profile(count, rng)
     places: FloatArray = np.arange(count, dtype=np.float64) * _ROAD_STEP_M
-    return places, noise + 0.002 * hits, np.asarray(np.abs(hits), dtype=np.float64)
+    bumps = np.abs(hits) + _SHAKE_OF_ROUGHNESS * (roughness - 1.0)
+    return places, noise * roughness + 0.002 * hits, np.asarray(bumps, dtype=np.float64)
 
 
 def _meet_road(
@@ -175,39 +197,3 @@ def _own_noise(count: int, rng: np.random.Generator) -> FloatArray:
     low_pass = lfilter([0.55], [1.0, -0.45], white)
     band = low_pass - lfilter([0.06], [1.0, -0.94], low_pass)
     return np.interp(np.arange(count), np.arange(coarse) * _NOISE_STEP, band / 0.58)
-
-
-@dataclass(frozen=True, slots=True)
-class _Swing:
-    """A short slip of one wheel."""
-
-    row: int
-    first: int
-    height: float
-    length_s: float
-
-    def add_to(self, ratio: FloatArray) -> None:
-        shape = self.height * np.sin(np.linspace(0.0, np.pi, round(self.length_s / GRID_S))) ** 2
-        stop = min(self.first + shape.size, ratio.size)
-        ratio[self.first : stop] += shape[: max(stop - self.first, 0)]
-
-
-def _brief_slips(path: VehiclePath, car: Car, rng: np.random.Generator) -> list[_Swing]:
-    """Wheel spin at some pull-aways and short lock-ups under hard braking, one wheel at a time."""
-    driven = {"front": (0, 1), "rear": (2, 3), "both": (0, 1, 2, 3)}[car.driven_axle]
-    spins = [
-        _Swing(driven[int(rng.integers(len(driven)))], start, rng.uniform(0.08, 0.4), rng.uniform(0.1, 0.3))
-        for start in _rising(path.speed_mps > 0.6)
-        if rng.uniform() < 0.2
-    ]
-    late = round(0.1 / GRID_S)
-    locks = [
-        _Swing(int(rng.integers(4)), start + late, -rng.uniform(0.08, 0.3), rng.uniform(0.1, 0.3))
-        for start in _rising(path.acceleration_mps2 < -3.2)
-        if rng.uniform() < 0.3
-    ]
-    return spins + locks
-
-
-def _rising(flags: np.ndarray[tuple[int], np.dtype[np.bool_]]) -> list[int]:
-    return [int(place) + 1 for place in np.flatnonzero(flags[1:] & ~flags[:-1])]

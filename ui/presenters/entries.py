@@ -5,13 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from triage.corners import CORNER_NAMES, CORNERS
-from triage.evidence.hypotheses import CheckSuggestion
+from triage.corners import CORNER_NAMES, CORNERS, VEHICLE
+from triage.evidence.hypotheses import CheckSuggestion, Hypothesis, UndecidedPair
 from triage.run import TriageResult
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import SpeedLog
-from triage.units import to_kmh
+from triage.units import format_share, to_kmh
 from triage.vehicle import Vehicle
+from triage.verdict_text import PAIRS_SHOWN, advice_of, pairs_by_advice
+from ui.presenters.verdict import cause_text
 from ui.presenters.wording import cause_name, format_duration, place_name, sentence
 from ui.state.opening import Opened
 
@@ -66,6 +68,27 @@ def _check_entry(number: int, check: CheckSuggestion) -> Entry:
         ),
         cautions=check.cautions,
     )
+
+
+def build_undecided_entries(opened: Opened) -> tuple[Entry, ...]:
+    """Return the pairs of causes between which nothing is decided, and what would tell them apart."""
+    return tuple(
+        Entry(
+            title="; ".join(_question(opened, pair) for pair in pairs),
+            facts=tuple((verb, sentence(text)) for verb, text in advice_of(pairs[0]).items()),
+        )
+        for pairs in pairs_by_advice(opened.result)[:PAIRS_SHOWN]
+    )
+
+
+def _question(opened: Opened, pair: UndecidedPair) -> str:
+    return " or ".join(_claim(opened, claim, probability) for claim, probability in pair.claims) + "?"
+
+
+def _claim(opened: Opened, claim: Hypothesis, probability: float) -> str:
+    text = cause_text(opened.causes, claim.cause)
+    place = "" if claim.corner == VEHICLE else f", {place_name(claim.corner).lower()}"
+    return f"{text.title}{place} ({format_share(probability)})"
 
 
 def build_missing_entries(opened: Opened) -> tuple[Entry, ...]:

@@ -10,7 +10,8 @@ from triage.corners import CORNERS, Corner
 from triage.evidence.hypotheses import Finding, RankedHypothesis
 from triage.run import TriageResult
 from triage.signals.measurement import Span
-from ui.presenters.wording import cause_name, format_probability, format_spans, place_name
+from triage.units import format_share
+from ui.presenters.wording import cause_name, format_spans, place_name
 from ui.state.opening import CauseText, Opened
 
 DECIDED: Final = 0.6
@@ -76,7 +77,8 @@ def build_headline(opened: Opened) -> Headline:
     title = _title(first, suspect, shares, text=cause_text(opened.causes, first.hypothesis.cause))
     detail = _detail(first, opened.causes)
     if first.probability < DECIDED and suspect is None and result.not_measurable:
-        detail += ". See “Not shown” for the driving that would help"
+        tab = "Next checks" if result.undecided else "Not shown"
+        detail += f". See “{tab}” for the driving that would help"
     return Headline(title, detail, _to_do(opened), shares, suspect)
 
 
@@ -85,7 +87,7 @@ def _title(
 ) -> str:
     cause = first.hypothesis.cause
     if suspect is not None:
-        return f"Suspected: {place_name(suspect).lower()} ({format_probability(shares[suspect])})"
+        return f"Suspected: {place_name(suspect).lower()} ({format_share(shares[suspect])})"
     if first.probability < DECIDED:
         return "Not decided yet: this recording alone cannot tell"
     if cause == SOUND_CAUSE:
@@ -97,7 +99,7 @@ def _detail(first: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
     corner = first.hypothesis.corner
     place = "" if corner == "vehicle" else f", {place_name(corner).lower()}"
     text = cause_text(causes, first.hypothesis.cause)
-    return f"Most probable: {text.title}{place}, {format_probability(first.probability)}"
+    return f"Most probable: {text.title}{place}, {format_share(first.probability)}"
 
 
 def _to_do(opened: Opened) -> str:
@@ -132,7 +134,7 @@ def _ranking_row(ranked: RankedHypothesis, causes: Mapping[str, CauseText]) -> R
         place=place_name(ranked.hypothesis.corner),
         cause=text.title,
         probability=ranked.probability,
-        percent=format_probability(ranked.probability),
+        percent=format_share(ranked.probability),
         claim=text.claim,
     )
 

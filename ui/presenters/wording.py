@@ -6,19 +6,6 @@ from triage.corners import CORNER_NAMES, Place
 from triage.signals.measurement import Span
 
 
-def format_probability(probability: float) -> str:
-    """Word a probability in whole percent; never "0 %" or "100 %", which nothing here is.
-
-    >>> format_probability(0.831), format_probability(0.0004), format_probability(0.9997)
-    ('83 %', '< 1 %', '> 99 %')
-    """
-    if probability < 0.01:
-        return "< 1 %"
-    if probability > 0.99:
-        return "> 99 %"
-    return f"{100.0 * probability:.0f} %"
-
-
 def format_span(span: Span) -> str:
     """Word a stretch of the log in seconds.
 

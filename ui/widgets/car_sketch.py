@@ -10,7 +10,7 @@ from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from triage.corners import CORNER_NAMES, CORNERS, Corner
-from ui.presenters.wording import format_probability
+from triage.units import format_share
 from ui.theme import LIGHT, Theme
 
 BODY_PX: Final = (42.0, 74.0)
@@ -31,15 +31,13 @@ class CarSketch(QWidget):
         """Return room for the car and a percentage on either side."""
         bold = self.font()
         bold.setBold(True)
-        widest_px = max(QFontMetrics(bold).horizontalAdvance(f"{corner} > 99 %") for corner in CORNERS)
+        widest_px = max(QFontMetrics(bold).horizontalAdvance(f"{corner} under 99 %") for corner in CORNERS)
         return QSize(2 * widest_px + 100, 84)
 
     def set_verdict(self, shares: Mapping[Corner, float], suspect: Corner | None) -> None:
         """Show these probabilities."""
         self._shares, self._suspect = shares, suspect
-        words = ", ".join(
-            f"{CORNER_NAMES[corner]} {format_probability(share)}" for corner, share in shares.items()
-        )
+        words = ", ".join(f"{CORNER_NAMES[corner]} {format_share(share)}" for corner, share in shares.items())
         self.setAccessibleName(self.tr("Probability of each corner: {}").format(words))
         self.setToolTip(self.tr("Probability that the fault sits at this corner"))
         self.update()
@@ -92,5 +90,5 @@ class CarSketch(QWidget):
         painter.setPen(QColor(self._theme.text))
         side = Qt.AlignmentFlag.AlignRight if left else Qt.AlignmentFlag.AlignLeft
         share = self._shares.get(corner)
-        text = corner if share is None else f"{corner} {format_probability(share)}"
+        text = corner if share is None else f"{corner} {format_share(share)}"
         painter.drawText(beside, Qt.AlignmentFlag.AlignVCenter | side, text)

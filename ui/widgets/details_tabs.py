@@ -11,6 +11,7 @@ from ui.presenters.entries import (
     build_check_entries,
     build_missing_entries,
     build_notice_entries,
+    build_undecided_entries,
     build_vehicle_entry,
     build_wheel_rows,
 )
@@ -18,7 +19,7 @@ from ui.presenters.verdict import build_evidence, cause_text
 from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
-from ui.widgets.article import Article
+from ui.widgets.article import Article, join_parts
 from ui.widgets.evidence_panel import EvidencePanel
 
 EVIDENCE_TAB, CHECKS_TAB, MISSING_TAB, RECORDING_TAB = range(4)
@@ -108,8 +109,14 @@ class DetailsTabs(QTabWidget):
         heading = self.tr("Ordered by what they tell for the minutes they take.")
         cautions = (Entry("", cautions=result.cautions),) if result.cautions else ()
         checks = build_check_entries(result)
+        undecided = build_undecided_entries(opened)
+        open_heading = self.tr("Not decided yet, and what would tell them apart.")
         self.checks.set_parts(
-            heading if checks else none, *checks, *(chosen if text.what_to_do else ()), *cautions
+            *join_parts((open_heading,) if undecided else (), undecided),
+            heading if checks else none,
+            *checks,
+            *(chosen if text.what_to_do else ()),
+            *cautions,
         )
 
     def _show_dark(self, dark: bool) -> None:

@@ -85,7 +85,7 @@ class BarDelegate(QStyledItemDelegate):
         )
         painter.save()
         metrics = option.fontMetrics
-        text_px = metrics.horizontalAdvance("> 99 %") + 6
+        text_px = metrics.horizontalAdvance("under 99 %") + 6
         box = QRectF(option.rect).adjusted(6, 8, -text_px - 6, -8)
         self._paint_bar(painter, box, float(index.data(PROBABILITY_ROLE)), selected=selected)
         painter.setPen(QColor(self.theme.on_accent if selected else self.theme.text))
@@ -107,7 +107,7 @@ class BarDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, _index: Index) -> QSize:  # noqa: N802 - Qt's name
         """Return room for a bar that can still be read."""
-        return QSize(option.fontMetrics.horizontalAdvance("> 99 %") + 90, TARGET_PX)
+        return QSize(option.fontMetrics.horizontalAdvance("under 99 %") + 90, TARGET_PX)
 
 
 class RankingPanel(QWidget):

@@ -10,6 +10,7 @@ import pytest
 
 from triage.corners import CORNERS
 from triage.signals.analysis import analyse
+from triage.signals.measures.ratio import single_wheel_offset
 from triage.signals.measures.table import measure_all
 from triage.simulator.road_test import RoadTest
 from triage.simulator.setup import Setup
@@ -70,8 +71,8 @@ def test_one_pole_pair_of_48_lost_reads_one_48th_low(
     simulated: Callable[..., RoadTest], plain_setup: Setup
 ) -> None:
     """Pulse arithmetic: 2.083 % of the mean speed. Holding the last value hides a part when slow."""
-    sound = simulated(setup=plain_setup, severity=0.0, duration_s=180.0, seed=1).log.wheels["FL"].speed_mps
-    broken = simulated("encoder-damage", "FL", 0.3, setup=plain_setup, duration_s=180.0, seed=1)
+    sound = simulated(setup=plain_setup, severity=0.0, duration_s=180.0, seed=5).log.wheels["FL"].speed_mps
+    broken = simulated("encoder-damage", "FL", 0.3, setup=plain_setup, duration_s=180.0, seed=5)
     hurt = broken.log.wheels["FL"]
     fast = sound > 10.0
     loss = 100.0 * (1.0 - hurt.speed_mps[fast].mean() / sound[fast].mean())
@@ -104,3 +105,33 @@ def test_a_dead_wheel_has_no_ratio(
 
     missing = {(one.id, one.corner): one for one in measure_all(analyse(edited(healthy, kill)))[1]}
     assert "lost too often" in missing["ratio-offset", "FL"].reason
+
+
+@pytest.mark.parametrize(
+    ("scales", "odd"),
+    [
+        ((0.02, 0.0, 0.0, 0.0), (0.02, 0.0, 0.0, 0.0)),
+        ((0.0, 0.0, 0.0, -0.02), (0.0, 0.0, 0.0, -0.02)),
+        ((0.03, 0.03, 0.0, 0.0), (0.0, 0.0, 0.0, 0.0)),
+        ((0.03, 0.04, 0.0, 0.0), (0.0, 0.01, 0.0, 0.0)),
+        ((0.02, np.nan, 0.0, 0.0), (0.02, np.nan, 0.0, 0.0)),
+        ((np.nan, np.nan, 0.01, 0.0), (np.nan, np.nan, 0.01, -0.01)),
+        ((0.03, 0.02, 0.0, 0.0), (0.01, 0.0, 0.0, 0.0)),
+        ((0.01, np.nan, np.nan, np.nan), (np.nan, np.nan, np.nan, np.nan)),
+    ],
+)
+def test_a_wheel_is_odd_only_by_what_its_axle_does_not_share(
+    scales: tuple[float, ...], odd: tuple[float, ...]
+) -> None:
+    got = [single_wheel_offset(np.array(scales), row) for row in range(4)]
+    np.testing.assert_allclose(got, odd, atol=1e-12)
+
+
+def test_other_tyres_on_one_axle_blame_no_wheel(
+    simulated: Callable[..., RoadTest], plain_setup: Setup, values: Measure
+) -> None:
+    """Axles with other tyres in front than behind are a matter of design."""
+    setup = replace(plain_setup, car=replace(plain_setup.car, wheel_ratio=(1.0, 1.0, 1.02, 1.02)))
+    got = values(simulated(setup=setup, severity=0.0, duration_s=120.0, seed=2).log)
+    for corner in CORNERS:
+        assert abs(got["ratio-offset", corner].value) < 0.3

@@ -37,10 +37,25 @@ def test_ids_and_units_are_those_of_the_rule_book(
     simulated: Callable[..., RoadTest], plain_setup: Setup
 ) -> None:
     rules = load_rulebook().measurements
+    recorder = replace(
+        plain_setup.recorder,
+        channels=("steering_rad", "yaw_rate_radps", *(f"pulses_{corner}" for corner in CORNERS)),
+        keeps_edges=True,
+    )
+    rich = replace(plain_setup, recorder=recorder)
+    sensor = replace(plain_setup.sensor, kind="passive", cut_in_mps=0.7)
+    drives = (
+        ("encoder-debris", "FL", plain_setup),
+        ("harness-fault", "RR", plain_setup),
+        ("tyre-size", "FR", plain_setup),
+        ("air-gap", "RL", replace(plain_setup, sensor=sensor)),
+        ("channels-swapped", None, rich),
+        ("encoder-damage", "FL", rich),
+    )
     seen: set[str] = set()
-    for cause, corner in (("encoder-debris", "FL"), ("harness-fault", "RR"), ("tyre-size", "FR")):
+    for cause, corner, setup in drives:
         measurements, missing = measure_all(
-            analyse(simulated(cause, corner, 0.7, setup=plain_setup, duration_s=180.0, seed=2).log)
+            analyse(simulated(cause, corner, 0.7, setup=setup, duration_s=180.0, seed=2).log)
         )
         for one in measurements:
             assert one.unit == rules[one.id].unit, one.id

@@ -12,6 +12,7 @@ from ui.presenters.entries import (
     build_log_summary,
     build_missing_entries,
     build_notice_entries,
+    build_undecided_entries,
     build_vehicle_entry,
     build_wheel_rows,
 )
@@ -80,3 +81,14 @@ def test_the_car_is_said_to_be_assumed_or_given() -> None:
     assert facts["Between the wheels of an axle"] == "1.62 m"
     assert facts["Pulses in one turn"] == "43"
     assert facts["Rolling circumference"] == "sought in the recording"
+
+
+def test_undecided_causes_come_with_drive_and_check(opened: Opened) -> None:
+    (entry,) = build_undecided_entries(opened)
+    assert entry.title == "Dirt on the encoder, front left (83 %) or No fault found (10 %)?"
+    assert entry.facts == (
+        ("Drive", "Five steady right-hand curves (0.31 bit)."),
+        ("Check", "Look at the encoder (front left), 15 min (0.25 bit)."),
+    )
+    nothing = replace(opened, result=replace(opened.result, undecided=()))
+    assert build_undecided_entries(nothing) == ()

@@ -39,7 +39,7 @@ def test_nothing_is_forced_when_the_log_cannot_decide(opened: Opened) -> None:
     headline = build_headline(with_ranking(opened, *rows))
     assert headline.suspect is None
     assert headline.title.startswith("Not decided yet")
-    assert headline.detail.endswith("See “Not shown” for the driving that would help")
+    assert headline.detail.endswith("See “Next checks” for the driving that would help")
 
 
 def test_a_corner_may_be_sure_while_its_cause_is_not(opened: Opened) -> None:

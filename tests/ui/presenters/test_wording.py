@@ -2,19 +2,10 @@ import pytest
 
 from ui.presenters.wording import (
     format_duration,
-    format_probability,
     format_span,
     format_spans,
     place_name,
 )
-
-
-@pytest.mark.parametrize(
-    ("probability", "text"),
-    [(0.0, "< 1 %"), (0.0099, "< 1 %"), (0.01, "1 %"), (0.499, "50 %"), (0.99, "99 %"), (0.9901, "> 99 %")],
-)
-def test_probability_is_never_certain(probability: float, text: str) -> None:
-    assert format_probability(probability) == text
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
-from triage.signals.running import count_of, runs
+from triage.signals.running import count_of, run_bounds
 from triage.speed_log import BoolArray
 
 
@@ -48,8 +48,8 @@ def _share(name: str, analysis: Analysis, row: int, number: int, *, flag: BoolAr
     judged = analysis.losses.moving[row] & np.isfinite(analysis.residuals.fast_ratio[row])
     count = max(count_of(judged), 1)
     # Neighbouring samples belong to one event, so events are counted; one stands for none.
-    events = runs(flag)
-    per_event = count_of(flag) / len(events) if events else 1.0
-    std = 100.0 * per_event * np.sqrt(max(len(events), 1)) / count
+    events = run_bounds(flag)[0].size
+    per_event = count_of(flag) / events if events else 1.0
+    std = 100.0 * per_event * np.sqrt(max(events, 1)) / count
     spans = event_spans(analysis, flag) or moving_spans(analysis, row)
     return measured(name, CORNERS[row], 100.0 * number / count, std, unit="%", count=count, spans=spans)

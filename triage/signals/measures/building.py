@@ -30,9 +30,12 @@ def measured(
     )
 
 
-def missing(name: str, row: int | None, reason: str, needed: str) -> NotMeasurable:
+def missing(
+    name: str, row: int | None, reason: str, needed: str, *, by_driving: bool = True
+) -> NotMeasurable:
     """Say that a wheel's (or, with None, the vehicle's) quantity cannot be measured."""
-    return NotMeasurable(id=name, corner=None if row is None else CORNERS[row], reason=reason, needed=needed)
+    corner = None if row is None else CORNERS[row]
+    return NotMeasurable(id=name, corner=corner, reason=reason, needed=needed, by_driving=by_driving)
 
 
 def moving_spans(analysis: Analysis, row: int) -> tuple[Span, ...]:

@@ -6,7 +6,8 @@ import numpy as np
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
-from triage.signals.measurement import Measured
+from triage.signals.cut_off_crossings import Crossings, find_crossings
+from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_spans
 from triage.signals.running import count_of
 from triage.speed_log import FloatArray
@@ -16,9 +17,18 @@ FEWEST_LOSSES = 20
 UNSEEN_CUT_OFF_MPS = 0.6
 """A wheel that was never seen silent while turning falls silent somewhere below this."""
 
+UNSEEN_STD_MPS = 0.2
+OTHERS_STD_MPS = 0.1
+"""How well the cut-off of wheels is known that were never seen silent."""
+
 
 def measure_cut_off_speed(analysis: Analysis, row: int) -> Measured:
-    """By how much the lowest speed the wheel still reads lies above that of the others, in m/s."""
+    """By how much the lowest speed the wheel still reads lies above that of the others, in m/s.
+
+    The middle of the passages up and down through the wheel's own cut-off, less the middle of the other
+    wheels'; 0.6 m/s stands for one that was never seen silent. Source: voltage of a reluctance sensor in
+    proportion to speed.
+    """
     expected = analysis.reference.expected_mps[row]
     slow = np.isfinite(expected) & (expected > 0.3) & (expected < SLOW_ENOUGH_MPS)
     if count_of(slow) * analysis.clock.period_s < 1.0:
@@ -32,11 +42,17 @@ def measure_cut_off_speed(analysis: Analysis, row: int) -> Measured:
     own = analysis.cut_offs[row]
     if np.isnan(own.speed_mps) and lost.any() and np.mean(lost[analysis.losses.moving[row]]) > 0.5:
         return missing(
-            "cut-off-speed", row, "the wheel reads nothing at any speed", "first restore the signal"
+            "cut-off-speed",
+            row,
+            "the wheel reads nothing at any speed",
+            "first restore the signal",
+            by_driving=False,
         )
-    speed = _lowest_speeds(analysis)
+    found = [_crossings(analysis, one) for one in range(4)]
+    speed = _lowest_speeds(found)
     usual = float(np.median(np.delete(speed, row)))
-    std = own.std_mps if np.isfinite(own.std_mps) else 0.2
+    crossed = found[row]
+    std = crossed.std_mps if crossed is not None else UNSEEN_STD_MPS
     spans = (
         event_spans(analysis, own.silent & slow) or event_spans(analysis, slow) or moving_spans(analysis, row)
     )
@@ -44,16 +60,68 @@ def measure_cut_off_speed(analysis: Analysis, row: int) -> Measured:
         "cut-off-speed",
         CORNERS[row],
         speed[row] - usual,
-        max(std, 0.1),
+        float(np.hypot(std, OTHERS_STD_MPS)),
         unit="m/s",
         count=count_of(slow),
         spans=spans,
     )
 
 
-def _lowest_speeds(analysis: Analysis) -> FloatArray:
+def measure_last_good_speed(analysis: Analysis, row: int) -> Measured:
+    """Lowest speed down to which the wheel still reads before it falls silent, in m/s.
+
+    The middle of the passages going down through the cut-off of a passive sensor; the control unit's hold
+    makes it a little low. See :mod:`triage.signals.cut_off_crossings`. Valid for a wheel that is silent below
+    one speed and sound above. Source: voltage of a reluctance sensor in proportion to speed (physics).
+    """
+    found = _crossings(analysis, row)
+    if found is None:
+        return _no_cut_off("last-good-speed", row)
+    return _speed_found(analysis, row, "last-good-speed", found.last_good_mps, std=found.last_good_std_mps)
+
+
+def measure_first_bad_speed(analysis: Analysis, row: int) -> Measured:
+    """Highest speed at which the wheel is still silent on pulling away, in m/s.
+
+    The middle of the passages coming up through the cut-off; the pulses the control unit waits for make it a
+    little high. Validity and source as for the last good speed.
+    """
+    found = _crossings(analysis, row)
+    if found is None:
+        return _no_cut_off("first-bad-speed", row)
+    return _speed_found(analysis, row, "first-bad-speed", found.first_bad_mps, std=found.first_bad_std_mps)
+
+
+def _no_cut_off(name: str, row: int) -> NotMeasurable:
+    return missing(
+        name, row, "the wheel was never seen to fall silent at one speed", "three slow stops and pull-aways"
+    )
+
+
+def _speed_found(analysis: Analysis, row: int, name: str, speed_mps: float, *, std: float) -> Measured:
+    silent = analysis.cut_offs[row].silent
+    return measured(
+        name,
+        CORNERS[row],
+        speed_mps,
+        std,
+        unit="m/s",
+        count=count_of(silent),
+        spans=event_spans(analysis, silent) or moving_spans(analysis, row),
+    )
+
+
+def _crossings(analysis: Analysis, row: int) -> Crossings | None:
+    near_mps = analysis.cut_offs[row].speed_mps
+    if not np.isfinite(near_mps):
+        return None
+    expected = analysis.reference.expected_mps[row]
+    return find_crossings(analysis.clock, expected, analysis.acceleration_mps2, row=row, near_mps=near_mps)
+
+
+def _lowest_speeds(found: list[Crossings | None]) -> FloatArray:
     """Cut-off speed of every wheel; one that was never silent has the lowest that was seen on any."""
-    seen = np.array([cut.speed_mps for cut in analysis.cut_offs])
+    seen = np.array([np.nan if one is None else one.speed_mps for one in found])
     lowest = float(np.min(seen[np.isfinite(seen)], initial=UNSEEN_CUT_OFF_MPS))
     return np.where(np.isfinite(seen), seen, lowest)
 

@@ -26,7 +26,13 @@ def measure_noise_ratio(analysis: Analysis, row: int) -> Measured:
         return missing("noise-ratio", row, "too few samples in motion", NEEDED)
     usual = float(np.nanmedian(others))
     if usual == 0.0:
-        return missing("noise-ratio", row, "the recorded numbers are too coarse to show any noise", NEEDED)
+        return missing(
+            "noise-ratio",
+            row,
+            "the recorded numbers are too coarse to show any noise",
+            NEEDED,
+            by_driving=False,
+        )
     ratio = float(sigma[row]) / max(usual, 1e-6)
     # A median absolute deviation of n values is known to about 1.17 / sqrt(2 n); axles differ by some 5 %.
     return measured(

@@ -2,28 +2,51 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
-from triage.signals.measurement import Measured
+from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import measured, missing, moving_spans
-from triage.signals.revolution_line import RevolutionLine
+from triage.signals.revolution_line import DRIFT_RATIO, RevolutionLine
 from triage.signals.running import count_of
+
+BLUR_RATIO = 0.25
+"""What the log shows of a line differs by about a quarter from what averaging leaves of it: the delay of the
+control unit is another angle of the wheel at another speed, which blurs the line (simulated cars)."""
+
+LEAK_RATIO = 0.05
+"""Share of another wheel's line that reaches this one through what the others demand of it (simulated)."""
+
+LEAK_SHIFT_RATIO = 0.007
+"""By so much another wheel's revolution differs in this one's distance: tyres, curves (simulated cars)."""
+
+OWN_DRIFT_RATIO = 0.0006
+"""Drift of one wheel's distance per revolution that the other wheels do not share (simulated cars). The rest
+of what a line's uncertainty allows for drift is common to all wheels and cancels between them."""
 
 NEEDED = "at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more"
 
 
 def measure_line_amplitude(analysis: Analysis, row: int) -> Measured:
-    """Amplitude of order 1 relative to the speed, in per cent."""
+    """Amplitude of order 1 over the wheel's angle, relative to the speed as the log has it, in per cent.
+
+    Averaging in the control unit weakens it, so that it is a lower bound of the ring's own swing. The
+    uncertainty adds to the noise what the unit's delay blurs and what leaks in from the strongest other line.
+    """
     line = analysis.lines[row]
     if not isinstance(line, RevolutionLine):
         return line
+    amplitude = float(line.amplitude_ratio[0])
+    leak = LEAK_RATIO * _strongest_other(analysis.lines, row)
+    std = float(np.hypot(np.hypot(line.amplitude_std_ratio[0], BLUR_RATIO * amplitude), leak))
     return measured(
         "line-amplitude",
         CORNERS[row],
-        100.0 * line.amplitude_ratio[0],
-        100.0 * line.amplitude_std_ratio[0],
+        100.0 * amplitude,
+        100.0 * std,
         unit="%",
         count=count_of(analysis.paths[row].weight > 0),
         spans=moving_spans(analysis, row),
@@ -86,20 +109,26 @@ def measure_revolution_offset(analysis: Analysis, row: int) -> Measured:
     """Distance per revolution, by the wheel's own counting, against the other wheels, in per cent.
 
     A tyre of another size does not change it, for the control unit multiplies pulses by one fixed
-    circumference. An encoder with another number of poles changes it by exactly that ratio.
+    circumference. An encoder with another number of poles changes it by exactly that ratio. The uncertainty
+    adds that a weak line may be what leaks in from a wheel with a strong one, and how far the other wheels
+    disagree: of two that differ nobody knows which is right.
     """
     line = analysis.own_lines[row]
-    others = [
-        one
+    others = {
+        other: one
         for other, one in enumerate(analysis.own_lines)
         if other != row and isinstance(one, RevolutionLine)
-    ]
+    }
     if not isinstance(line, RevolutionLine) or len(others) < 2:
         return missing(
             "revolution-offset", row, "the revolution was not found on this wheel and two others", NEEDED
         )
-    usual = float(np.median([one.circumference_m for one in others]))
-    std = np.hypot(line.circumference_std_m, np.median([one.circumference_std_m for one in others])) / usual
+    lengths_m = np.array([one.circumference_m for one in others.values()])
+    usual = float(np.median(lengths_m))
+    disagreement = 1.4826 * float(np.median(np.abs(lengths_m - usual))) / usual
+    stds = [_length_std_ratio(analysis.own_lines, other) for other in others]
+    own_std = _length_std_ratio(analysis.own_lines, row)
+    std = float(np.sqrt(own_std**2 + np.median(stds) ** 2 + disagreement**2))
     return measured(
         "revolution-offset",
         CORNERS[row],
@@ -109,3 +138,24 @@ def measure_revolution_offset(analysis: Analysis, row: int) -> Measured:
         count=count_of(analysis.paths[row].weight > 0),
         spans=moving_spans(analysis, row),
     )
+
+
+def _strongest_other(lines: Sequence[RevolutionLine | NotMeasurable], row: int) -> float:
+    """Largest amplitude of order 1 on the other wheels, 0 when none is known."""
+    known = [
+        float(one.amplitude_ratio[0])
+        for other, one in enumerate(lines)
+        if other != row and isinstance(one, RevolutionLine)
+    ]
+    return max(known, default=0.0)
+
+
+def _length_std_ratio(lines: Sequence[RevolutionLine | NotMeasurable], row: int) -> float:
+    """Relative standard uncertainty of a wheel's distance per revolution, leaking lines included."""
+    line = lines[row]
+    if not isinstance(line, RevolutionLine):
+        return float("inf")
+    leak = LEAK_RATIO * _strongest_other(lines, row) / max(float(line.amplitude_ratio[0]), 1e-6)
+    noise_square = (line.circumference_std_m / line.circumference_m) ** 2 - DRIFT_RATIO**2
+    own = OWN_DRIFT_RATIO**2 + (LEAK_SHIFT_RATIO * min(leak, 1.0)) ** 2
+    return float(np.sqrt(max(noise_square, 0.0) + own))

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.corners import CORNERS, SIDE_SIGN
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
-from triage.signals.running import close_short_breaks, count_of, runs
+from triage.signals.running import close_short_breaks, count_of, run_bounds
 from triage.speed_log import BoolArray, FloatArray
 
 BRISK_MPS2: Final = 1.0
@@ -68,12 +69,18 @@ def _disturbance(analysis: Analysis, row: int) -> FloatArray:
 def _per_curve(flag: BoolArray, disturbance: FloatArray) -> tuple[tuple[float, float], BoolArray]:
     """Mean disturbance over the flagged curves and its standard uncertainty, each curve one unit."""
     usable = flag & np.isfinite(disturbance)
-    curves = runs(close_short_breaks(usable, 10))
-    lengths = np.array([count_of(usable[first:stop]) for first, stop in curves], dtype=float)
-    means = np.array([disturbance[first:stop][usable[first:stop]].mean() for first, stop in curves])
-    if not curves:
+    first, stop = run_bounds(close_short_breaks(usable, 10))
+    if not first.size:
         return (1.0, 1.0), usable
+    lengths = _sums_between(first, stop, usable.astype(float))
+    means = _sums_between(first, stop, np.where(usable, disturbance, 0.0)) / lengths
     weight = np.minimum(lengths, np.median(lengths) * 3.0)
     mean = float((weight * means).sum() / weight.sum())
-    spread = float(np.sqrt((weight * (means - mean) ** 2).sum() / weight.sum())) if len(curves) > 1 else mean
-    return (mean, max(spread / np.sqrt(len(curves)), 0.1 * mean)), usable
+    spread = float(np.sqrt((weight * (means - mean) ** 2).sum() / weight.sum())) if first.size > 1 else mean
+    return (mean, max(spread / np.sqrt(first.size), 0.1 * mean)), usable
+
+
+def _sums_between(first: NDArray[np.intp], stop: NDArray[np.intp], value: FloatArray) -> FloatArray:
+    bounds = np.stack((first, stop), axis=1).ravel()
+    sums: FloatArray = np.add.reduceat(np.append(value, 0.0), bounds)[::2]
+    return sums

@@ -32,7 +32,8 @@ def measure_dead_share(analysis: Analysis, row: int) -> Measured:
         return too_little_driving("dead-share", row)
     lost = _proper_losses(analysis, row)
     events = len(runs(lost))
-    share = 100.0 * count_of(lost) * analysis.clock.period_s / moving_s
+    # joined breaks may reach into moments that do not count as moving
+    share = min(100.0 * count_of(lost) * analysis.clock.period_s / moving_s, 100.0)
     std = max(share / np.sqrt(max(events, 1)) if share < 50.0 else 2.0, 0.02)
     spans = event_spans(analysis, lost) or moving_spans(analysis, row)
     return measured("dead-share", CORNERS[row], share, std, unit="%", count=lost.size, spans=spans)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
@@ -21,11 +22,43 @@ from triage.signals.measures.brief_deviation import (
     measure_spike_share,
     measure_swing_share,
 )
-from triage.signals.measures.channel_swap import measure_swap_gain
+from triage.signals.measures.cage_order import measure_cage_line, measure_loaded_line
+from triage.signals.measures.channel_swap import measure_swap_gain, measure_swap_pair
 from triage.signals.measures.frozen_value import measure_stuck_share
 from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
-from triage.signals.measures.low_speed import measure_cut_off_speed, measure_speed_loss_slope
+from triage.signals.measures.line_place import measure_line_place
+from triage.signals.measures.lone_deviation import (
+    measure_lone_dip_depth,
+    measure_lone_dip_rate,
+    measure_lone_dip_scatter,
+    measure_lone_peak_rate,
+)
+from triage.signals.measures.loss_coupling import (
+    measure_brake_coupling,
+    measure_bump_coupling,
+    measure_side_coupling,
+    measure_steering_coupling,
+)
+from triage.signals.measures.loss_pattern import measure_whole_turns
+from triage.signals.measures.low_speed import (
+    measure_cut_off_speed,
+    measure_first_bad_speed,
+    measure_last_good_speed,
+    measure_speed_loss_slope,
+)
 from triage.signals.measures.noise import measure_noise_ratio
+from triage.signals.measures.pole_pitch import (
+    measure_bad_pole_run,
+    measure_missing_steadiness,
+    measure_pole_order_one,
+    measure_pole_spread,
+    measure_poles_missing,
+)
+from triage.signals.measures.pulse_counts import (
+    measure_pulse_offset,
+    measure_substituted_share,
+    measure_turn_pulses_offset,
+)
 from triage.signals.measures.ratio import measure_ratio_count_fit, measure_ratio_offset
 from triage.signals.measures.revolution import (
     measure_line_amplitude,
@@ -33,6 +66,12 @@ from triage.signals.measures.revolution import (
     measure_line_ratio,
     measure_revolution_offset,
 )
+from triage.signals.measures.ring_harm import (
+    measure_bad_sector_count,
+    measure_harmed_share,
+    measure_turn_spread,
+)
+from triage.signals.measures.road_order import measure_road_order
 from triage.signals.measures.side_load import measure_side_load_contrast
 from triage.signals.measures.signal_loss import (
     measure_dead_share,
@@ -40,6 +79,9 @@ from triage.signals.measures.signal_loss import (
     measure_drop_out_length,
     measure_drop_out_rate,
 )
+from triage.signals.measures.turn_sign import measure_turn_sign
+from triage.signals.measures.warming import measure_loss_trend
+from triage.signals.plausible_speed import find_implausible_speed
 from triage.signals.running import count_of
 
 CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
@@ -65,11 +107,40 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "ratio-offset": measure_ratio_offset,
     "ratio-count-fit": measure_ratio_count_fit,
     "noise-ratio": measure_noise_ratio,
+    "lone-dip-rate": measure_lone_dip_rate,
+    "lone-peak-rate": measure_lone_peak_rate,
+    "lone-dip-depth": measure_lone_dip_depth,
+    "lone-dip-scatter": measure_lone_dip_scatter,
+    "line-place": measure_line_place,
+    "whole-turns": measure_whole_turns,
+    "loss-trend": measure_loss_trend,
+    "bump-coupling": measure_bump_coupling,
+    "steering-coupling": measure_steering_coupling,
+    "brake-coupling": measure_brake_coupling,
+    "side-coupling": measure_side_coupling,
+    "cage-line": measure_cage_line,
+    "loaded-line": measure_loaded_line,
+    "last-good-speed": measure_last_good_speed,
+    "first-bad-speed": measure_first_bad_speed,
+    "pulse-offset": measure_pulse_offset,
+    "substituted-share": measure_substituted_share,
+    "turn-pulses-offset": measure_turn_pulses_offset,
+    "pole-spread": measure_pole_spread,
+    "poles-missing": measure_poles_missing,
+    "missing-steadiness": measure_missing_steadiness,
+    "bad-pole-run": measure_bad_pole_run,
+    "pole-order-one": measure_pole_order_one,
+    "harmed-share": measure_harmed_share,
+    "bad-sector-count": measure_bad_sector_count,
+    "turn-spread": measure_turn_spread,
 }
 
 VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {
     "joint-drop-out-rate": measure_joint_drop_out_rate,
     "swap-gain": measure_swap_gain,
+    "road-order": measure_road_order,
+    "turn-sign": measure_turn_sign,
+    "swap-pair": measure_swap_pair,
 }
 
 
@@ -87,6 +158,8 @@ def measure_all(
     usable = count_of(np.any(analysis.clock.valid, axis=0))
     if usable < FEWEST_SAMPLES:
         return (), (_too_short(usable),)
+    if (implausible := find_implausible_speed(analysis.clock)) is not None:
+        return (), (implausible,)
     results: list[Measured] = []
     for number, measure in enumerate(CORNER_MEASURES.values()):
         progress(number / len(CORNER_MEASURES), "Measuring every wheel")
@@ -112,7 +185,5 @@ def _joined(missing: list[NotMeasurable]) -> tuple[NotMeasurable, ...]:
     return tuple(
         kept
         for group in same.values()
-        for kept in (
-            group if len(group) < 4 else [NotMeasurable(group[0].id, None, group[0].reason, group[0].needed)]
-        )
+        for kept in (group if len(group) < 4 else [replace(group[0], corner=None)])
     )

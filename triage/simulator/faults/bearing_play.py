@@ -17,7 +17,8 @@ def strike(site: FaultSite) -> FaultEffect:
     wobble = np.sin(angle + rng.uniform(0.0, 6.28))
     cage = np.sin(cage_order * angle + rng.uniform(0.0, 6.28))
     ripple = site.onset * min(0.005 * 8.0**site.severity * site.spread(0.15), 0.04)
-    lead = load * ripple / (2.0 * np.pi) * (wobble + 0.7 * cage / cage_order)
+    cage_share = float(rng.uniform(0.4, 1.0))
+    lead = load * ripple / (2.0 * np.pi) * (wobble + cage_share * cage / cage_order)
     # The full swing of the gap reaches the sensor's limit at about severity 0.5.
     limit_mm = -np.log(site.setup.sensor.threshold_ratio) * site.setup.encoder.pair_length_mm / (2.0 * np.pi)
     if site.setup.sensor.kind == "passive":

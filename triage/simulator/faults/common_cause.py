@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from triage.simulator.control_unit import Upset, UpsetKind
 from triage.simulator.faults.effect import FaultEffect, FaultSite
 from triage.simulator.vehicle_path import GRID_S
+
+_WAYS: Final[tuple[tuple[UpsetKind, ...], ...]] = (
+    ("zero",),
+    ("zero", "mark"),
+    ("zero", "jump"),
+    ("freeze", "zero"),
+)
 
 
 def strike(site: FaultSite) -> FaultEffect:
@@ -18,7 +27,7 @@ def strike(site: FaultSite) -> FaultEffect:
     moving = np.flatnonzero(site.path.speed_mps > 2.0)
     if moving.size == 0:
         return FaultEffect()
-    kinds: tuple[UpsetKind, ...] = (("zero",), ("zero", "mark"), ("zero", "jump"))[int(site.rng.integers(3))]
+    kinds = _WAYS[int(site.rng.integers(len(_WAYS)))]
     upsets = []
     for place in np.sort(site.rng.choice(moving, number)):
         length = float(0.04 * 37.0 ** site.rng.uniform())

@@ -11,10 +11,13 @@ import numpy as np
 from triage.corners import CORNERS, SIDE_SIGN, Corner
 from triage.simulator.control_unit import Upset
 from triage.simulator.encoder import Ring
-from triage.simulator.setup import Setup
+from triage.simulator.equipment import Setup
+from triage.simulator.sectors import Sector
 from triage.simulator.vehicle_path import GRID_S, VehiclePath
 from triage.simulator.wheel_motion import WheelMotion
 from triage.speed_log import FloatArray
+
+Wiring = tuple[int, int, int, int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +31,7 @@ class FaultSite:
     severity : float
         0 invisible, 0.25 slight, 0.5 clear, 1 blatant.
     ring : Ring
-        Healthy encoder of that wheel.
+        Encoder of that wheel before this fault.
     rng : numpy.random.Generator
         Source of the variety between cars with the same fault.
     """
@@ -99,6 +102,8 @@ class FaultEffect:
         Which wheel feeds each channel, as indices into ``CORNERS``.
     spans_s : tuple of (float, float)
         When the fault shows, for the truth; empty when always or by the wheel angle.
+    sectors : tuple of Sector
+        Bad stretches of the ring, for the truth.
     """
 
     ring: Ring | None = None
@@ -111,8 +116,30 @@ class FaultEffect:
     false_edges_s: FloatArray | None = None
     noise_ratio: float = 1.0
     upsets: tuple[Upset, ...] = ()
-    wiring: tuple[int, int, int, int] = (0, 1, 2, 3)
+    wiring: Wiring = (0, 1, 2, 3)
     spans_s: tuple[tuple[float, float], ...] = ()
+    sectors: tuple[Sector, ...] = ()
+
+    def joined(self, other: FaultEffect) -> FaultEffect:
+        """Effects of two faults at one wheel, or of two of the whole vehicle; the other came second.
+
+        Its ring, where it has one, was made from the ring of this effect.
+        """
+        return FaultEffect(
+            ring=self.ring if other.ring is None else other.ring,
+            rate_ratio=_combined(np.multiply, self.rate_ratio, other.rate_ratio),
+            extra_gap_mm=_combined(np.add, self.extra_gap_mm, other.extra_gap_mm),
+            gap_shake_ratio=self.gap_shake_ratio * other.gap_shake_ratio,
+            lead_rev=_combined(np.add, self.lead_rev, other.lead_rev),
+            open_spans_s=_appended(self.open_spans_s, other.open_spans_s),
+            frozen_spans_s=_appended(self.frozen_spans_s, other.frozen_spans_s),
+            false_edges_s=_appended(self.false_edges_s, other.false_edges_s),
+            noise_ratio=self.noise_ratio * other.noise_ratio,
+            upsets=(*self.upsets, *other.upsets),
+            wiring=_wired(self.wiring, other.wiring),
+            spans_s=tuple(sorted((*self.spans_s, *other.spans_s))),
+            sectors=(*self.sectors, *other.sectors),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +149,26 @@ class FaultModel:
     cause: str
     where: Literal["corner", "vehicle"]
     strike: Callable[[FaultSite], FaultEffect]
+
+
+def _combined(how: np.ufunc, first: FloatArray | None, second: FloatArray | None) -> FloatArray | None:
+    if first is None or second is None:
+        return second if first is None else first
+    return np.asarray(how(first, second), dtype=np.float64)
+
+
+def _appended(first: FloatArray | None, second: FloatArray | None) -> FloatArray | None:
+    """Both lists of spans or instants in the order of time."""
+    if first is None or second is None:
+        return second if first is None else first
+    both = np.concatenate((first, second))
+    return both[np.argsort(both if both.ndim == 1 else both[:, 0], kind="stable")]
+
+
+def _wired(first: Wiring, second: Wiring) -> Wiring:
+    """Exchange the channels of a car whose wheels are exchanged already."""
+    a, b, c, d = second
+    return first[a], first[b], first[c], first[d]
 
 
 def as_spans(spans_s: FloatArray) -> tuple[tuple[float, float], ...]:

@@ -1,4 +1,4 @@
-"""A crack, a chip or a missing tooth: one narrow spot, the same loss in every turn."""
+"""A crack, a chip, a weak pole or a missing tooth: one narrow spot, the same in every turn."""
 
 from __future__ import annotations
 
@@ -6,19 +6,58 @@ import numpy as np
 
 from triage.simulator.encoder import Ring
 from triage.simulator.faults.effect import FaultEffect, FaultSite
+from triage.simulator.sectors import find_sectors
+from triage.speed_log import FloatArray
 
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Take away one to three pole pairs at one place; less than one at slight severity."""
+    """Draw a missing piece, demagnetised poles or an open crack, one to four poles wide."""
+    spot = int(site.rng.integers(site.ring.poles))
+    place = (np.arange(site.ring.poles) - spot) % site.ring.poles
+    way = site.rng.uniform()
+    if way < 0.5:
+        return _missing(site, place)
+    return _weak(site, place) if way < 0.75 else _cracked(site, place)
+
+
+def _missing(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]]) -> FaultEffect:
+    """Up to two pairs gone: teeth of a wheel, or a piece broken out of a ring; less than one when slight."""
     ring = site.ring
-    reach_pairs = min(3.3 * site.severity, 3.0) * site.spread(0.1)
-    spot = int(site.rng.integers(ring.poles))
-    place = (np.arange(ring.poles) - spot) % ring.poles
+    reach_pairs = site.onset * min((0.5 + 1.7 * site.severity) * site.spread(0.1), 2.5)
     # Poles of a pair go together: half a pair gone still loses two edges in every turn.
     gone = np.clip(reach_pairs - place // 2, 0.0, 1.0)
     strength = np.where(gone > 0.6, 0.02, ring.strength * (1.0 - 0.5 * gone))
-    shift = ring.border_shift_pole.copy()
-    lip = int((spot + 2 * np.ceil(reach_pairs)) % ring.poles)
-    shift[lip] += 0.5 * site.severity * site.rng.uniform(0.3, 1.0)
-    shift[spot - 1] -= 0.5 * site.severity * site.rng.uniform(0.3, 1.0)
-    return FaultEffect(ring=Ring(strength, shift, ring.unsteadiness))
+    shift = _bent_lips(site, place, 2 * int(np.ceil(reach_pairs)))
+    return _effect(site, Ring(strength, shift, ring.unsteadiness), gone)
+
+
+def _weak(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]]) -> FaultEffect:
+    """One to four poles demagnetised, near the sensor's limit when slight."""
+    ring = site.ring
+    poles = 1 + int(site.rng.integers(4))
+    depth = site.onset * (1.0 - site.setup.sensor.threshold_ratio) * (0.85 + 0.6 * site.severity)
+    loss = np.where(place < poles, depth * site.spread(0.06) * site.rng.uniform(0.92, 1.05, ring.poles), 0.0)
+    strength = np.maximum(ring.strength - loss, 0.02)
+    return _effect(site, Ring(strength, _bent_lips(site, place, poles), ring.unsteadiness), loss)
+
+
+def _cracked(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]]) -> FaultEffect:
+    """Open a crack: one pole is longer, the others shorter by their share, those at the crack weaker."""
+    ring = site.ring
+    opening = site.onset * 0.3 * 6.0**site.severity * site.spread(0.15)
+    shift = ring.border_shift_pole + opening * (0.5 - place / ring.poles)
+    beside = np.where((place == 0) | (place == ring.poles - 1), 1.0, 0.0)
+    loss = site.onset * (1.0 - site.setup.sensor.threshold_ratio) * (0.5 + 0.8 * site.severity) * beside
+    strength = np.maximum(ring.strength - loss, 0.02)
+    return _effect(site, Ring(strength, shift, ring.unsteadiness), np.maximum(loss, opening * beside))
+
+
+def _bent_lips(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]], reach: int) -> FloatArray:
+    """Border shifts with those at both ends of the spot pulled towards it."""
+    pull = 0.5 * site.severity * site.rng.uniform(0.3, 1.0, 2)
+    ends = np.where(place == reach, pull[0], 0.0) - np.where(place == site.ring.poles - 1, pull[1], 0.0)
+    return np.asarray(site.ring.border_shift_pole + ends, dtype=np.float64)
+
+
+def _effect(site: FaultSite, ring: Ring, harm: FloatArray) -> FaultEffect:
+    return FaultEffect(ring=ring, sectors=find_sectors(site.corner, harm))

@@ -6,11 +6,12 @@ import numpy as np
 
 from triage.simulator.encoder import Ring
 from triage.simulator.faults.effect import FaultEffect, FaultSite
+from triage.simulator.sectors import find_sectors
 from triage.speed_log import FloatArray
 
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Cover one to three sectors, together 15 to 60 % of the ring; losses vary from turn to turn."""
+    """Cover one to four sectors, together 10 to 60 % of the ring; losses vary from turn to turn."""
     ring, rng = site.ring, site.rng
     cover = _cover(ring.poles, rng)
     margin = 1.0 - site.setup.sensor.threshold_ratio
@@ -20,13 +21,16 @@ def strike(site: FaultSite) -> FaultEffect:
     pull = rng.normal(0.0, 0.25, ring.poles) * site.severity * cover
     drag = np.convolve(np.tile(pull, 3), np.ones(5) / 5.0, mode="same")[ring.poles : 2 * ring.poles]
     unsteadiness = ring.unsteadiness + site.onset * 0.09 * cover
-    return FaultEffect(ring=Ring(strength, ring.border_shift_pole + pull * 0.5 + drag, unsteadiness))
+    return FaultEffect(
+        ring=Ring(strength, ring.border_shift_pole + pull * 0.5 + drag, unsteadiness),
+        sectors=find_sectors(site.corner, depth * cover),
+    )
 
 
 def _cover(poles: int, rng: np.random.Generator) -> FloatArray:
     """Thickness of the dirt over the ring, 0 to 1, float64[poles]."""
-    sectors = int(rng.integers(1, 4))
-    widths = rng.dirichlet(np.full(sectors, 3.0)) * rng.uniform(0.2, 0.6)
+    sectors = int(rng.integers(1, 5))
+    widths = rng.dirichlet(np.full(sectors, 3.0)) * max(rng.uniform(0.1, 0.6), 0.06 * sectors)
     cover = np.zeros(poles)
     angle = np.arange(poles) / poles
     for width, centre in zip(widths, rng.uniform(0.0, 1.0, sectors), strict=True):

@@ -17,5 +17,7 @@ def strike(site: FaultSite) -> FaultEffect:
     doubled = ripple * float(rng.uniform(0.08, 0.2))
     second = runout_shift_pole(ring.poles, doubled, phase_rev=float(rng.uniform()), order=2)
     angle = 2.0 * np.pi * (np.arange(ring.poles) / ring.poles - phase)
-    strength = ring.strength * (1.0 - min(4.0 * ripple, 0.15) * np.cos(angle))
+    # A tilted ring comes nearer and farther too; with an eccentric one the gap changes less.
+    swing = min(float(rng.uniform(2.0, 12.0)) * ripple, 0.35)
+    strength = ring.strength * (1.0 - swing * np.cos(angle))
     return FaultEffect(ring=Ring(strength, ring.border_shift_pole + shift + second, ring.unsteadiness))

@@ -15,13 +15,11 @@ _HELD_SHARE: Final = 0.2
 
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Draw one of the three ways in which a sensor fails."""
+    """Draw one of the four ways in which a sensor fails."""
     if site.severity <= 0.0:
         return FaultEffect()
-    way = site.rng.uniform()
-    if way < 0.3:
-        return _dead(site)
-    return _fading(site) if way < 0.7 else _noisy(site)
+    ways = (_dead, _fading, _noisy, _always_noisy)
+    return ways[int(site.rng.choice(len(ways), p=(0.27, 0.36, 0.22, 0.15)))](site)
 
 
 def _dead(site: FaultSite) -> FaultEffect:
@@ -67,6 +65,16 @@ def _noisy(site: FaultSite) -> FaultEffect:
         edges.append(np.sort(site.rng.uniform(start, start + span, extra)))
     spans = np.stack([begin, begin + length], axis=1)
     return FaultEffect(false_edges_s=np.sort(np.concatenate(edges)), spans_s=as_spans(spans))
+
+
+def _always_noisy(site: FaultSite) -> FaultEffect:
+    """Add false pulses at any time, in proportion to the true ones, and a few at standstill."""
+    share = 0.001 * 60.0**site.severity * site.onset * site.spread(0.25)
+    true_hz = site.setup.encoder.edges_per_rev * site.motion.rate_revps[site.row]
+    expected = np.cumsum(share * true_hz + 2.0 * site.severity) * GRID_S
+    number = int(site.rng.poisson(expected[-1]))
+    places = np.searchsorted(expected, np.sort(site.rng.uniform(0.0, expected[-1], number)))
+    return FaultEffect(false_edges_s=np.sort((places + site.rng.uniform(size=number)) * GRID_S))
 
 
 def _silent(site: FaultSite, spans_s: FloatArray) -> FaultEffect:

@@ -1,0 +1,126 @@
+"""Exchanged channels: by curves, by the road, by the side to which the car turns."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import combinations
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from triage.corners import CORNERS
+from triage.logs.reading import read_log
+from triage.signals.analysis import analyse
+from triage.signals.measurement import Measurement, NotMeasurable
+from triage.signals.measures.channel_swap import BOTH_AXLES, PAIRS, measure_swap_gain, measure_swap_pair
+from triage.signals.measures.road_order import RoadOrder, measure_road_order, order_by_road
+from triage.signals.measures.turn_sign import measure_turn_sign
+from triage.signals.vehicle_reference import wheel_speed_factors
+from triage.signals.wiring import EXCHANGES
+from triage.speed_log import Channel, SpeedLog
+from triage.vehicle import Vehicle
+
+HIGHWAY = Path(__file__).parents[4] / "shared" / "data" / "highway_83hz" / "wheels.csv"
+TIME = 0.02 * np.arange(6000)
+CURVATURE = 0.07 * np.sign(np.sin(TIME / 3.0)) * (np.abs(np.sin(TIME / 3.0)) > 0.5)
+
+
+def _wired(log: SpeedLog, order: tuple[int, ...]) -> SpeedLog:
+    wheels = {CORNERS[row]: log.wheels[CORNERS[order[row]]] for row in range(4)}
+    return replace(log, wheels=wheels)
+
+
+def _drive(log_from: Callable[..., SpeedLog], *, sign: float = 1.0, turned: bool = False) -> SpeedLog:
+    rng = np.random.default_rng(3)
+    rows = 6.0 * wheel_speed_factors(CURVATURE, Vehicle()) * (1.0 + 0.002 * rng.normal(size=(4, TIME.size)))
+    yaw = sign * 6.0 * CURVATURE + 0.005 * rng.normal(size=TIME.size)
+    return log_from(TIME, rows, channels={"yaw_rate_radps": Channel(TIME, yaw, "yaw", turned)})
+
+
+@pytest.mark.skipif(not HIGHWAY.is_file(), reason="the real logs (../shared/data) are not here")
+@pytest.mark.parametrize("pair", [None, *combinations(range(4), 2), "axles"])
+def test_the_road_tells_which_wheels_of_a_real_drive_were_exchanged(
+    pair: tuple[int, int] | str | None,
+) -> None:
+    """A minute of motorway without a curve: every exchange of two wheels, and of the axles, is found."""
+    order = [0, 1, 2, 3] if pair != "axles" else [2, 3, 0, 1]
+    if isinstance(pair, tuple):
+        order[pair[0]], order[pair[1]] = order[pair[1]], order[pair[0]]
+    analysis = analyse(_wired(read_log([HIGHWAY]), tuple(order)))
+    found = order_by_road(analysis)
+    assert isinstance(found, RoadOrder)
+    assert found.wheelbase_m == pytest.approx(2.7, abs=0.25)
+    assert isinstance(measure_swap_gain(analysis), NotMeasurable)
+    named = measure_swap_pair(analysis)
+    if pair is None:
+        assert found.advantage < -3.0 * found.advantage_std
+        assert isinstance(named, NotMeasurable)
+        return
+    assert found.advantage > 3.0 * found.advantage_std
+    assert isinstance(named, Measurement)
+    # An exchange on the rear axle looks like one on the front axle.
+    expected = (1, 0, 2, 3) if pair == (2, 3) else tuple(order)
+    assert EXCHANGES[int(named.value)][0] == expected
+
+
+def test_an_even_road_says_nothing(log_from: Callable[..., SpeedLog]) -> None:
+    found = measure_road_order(analyse(_drive(log_from)))
+    assert isinstance(found, NotMeasurable)
+    assert "even" in found.reason
+
+
+@pytest.mark.parametrize(
+    ("order", "name"),
+    [
+        ((1, 0, 2, 3), "front left and front right"),
+        ((0, 1, 3, 2), "rear left and rear right"),
+        ((2, 1, 0, 3), "front left and rear left"),
+        ((3, 1, 2, 0), "front left and rear right"),
+        ((1, 0, 3, 2), BOTH_AXLES),
+    ],
+)
+def test_the_pair_is_named(order: tuple[int, ...], name: str, log_from: Callable[..., SpeedLog]) -> None:
+    found = measure_swap_pair(analyse(_wired(_drive(log_from), order)))
+    assert isinstance(found, Measurement)
+    assert PAIRS[int(found.value)] == name
+
+
+def test_the_gain_is_negative_when_all_is_well_and_large_when_not(log_from: Callable[..., SpeedLog]) -> None:
+    well = measure_swap_gain(analyse(_drive(log_from)))
+    swapped = measure_swap_gain(analyse(_wired(_drive(log_from), (2, 1, 0, 3))))
+    assert isinstance(well, Measurement)
+    assert isinstance(swapped, Measurement)
+    assert well.value < -5.0
+    assert swapped.value > 5.0
+
+
+def test_yaw_rate_of_known_sign_sees_both_axles_exchanged(log_from: Callable[..., SpeedLog]) -> None:
+    along, against, one = (
+        measure_turn_sign(analyse(_wired(_drive(log_from), order)))
+        for order in ((0, 1, 2, 3), (1, 0, 3, 2), (1, 0, 2, 3))
+    )
+    assert isinstance(along, Measurement)
+    assert isinstance(against, Measurement)
+    assert isinstance(one, Measurement)
+    assert along.value > 0.9
+    assert against.value < -0.9
+    assert abs(one.value) < 0.2
+
+
+def test_a_channel_that_had_to_be_turned_does_not_testify(log_from: Callable[..., SpeedLog]) -> None:
+    found = measure_turn_sign(analyse(_drive(log_from, turned=True)))
+    assert isinstance(found, NotMeasurable)
+    assert not found.by_driving
+
+
+def test_no_channel_and_no_curve_are_told_apart(log_from: Callable[..., SpeedLog]) -> None:
+    rows = 9.0 + 0.01 * np.random.default_rng(1).normal(size=(4, TIME.size))
+    bare = measure_turn_sign(analyse(log_from(TIME, rows)))
+    yaw = {"yaw_rate_radps": Channel(TIME, 0.01 * np.sin(TIME), "yaw")}
+    straight = measure_turn_sign(analyse(log_from(TIME, rows, channels=yaw)))
+    assert isinstance(bare, NotMeasurable)
+    assert isinstance(straight, NotMeasurable)
+    assert "no yaw rate" in bare.reason
+    assert "curves" in straight.reason

@@ -1,0 +1,183 @@
+"""Which driving would tell claims apart: what could not be measured, and what was measured too loosely."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from triage.corners import CORNER_NAMES, CORNERS, SIDE_SIGN, VEHICLE, Place
+from triage.evidence.claims import Claims, Pairs
+from triage.evidence.findings import fill_template
+from triage.evidence.hypotheses import DrivingAdvice, Finding
+from triage.evidence.pair_information import flattened, gain_of_driving_on, gain_of_seeing_bit
+from triage.evidence.rule_tables import MeasurementRule, Rulebook
+from triage.signals.measurement import NotMeasurable
+from triage.speed_log import FloatArray
+
+LEAST_ADVICE_BIT: Final = 0.02
+"""Advice that tells less than this about a pair is not worth a drive (judgement)."""
+
+CERTAIN_BAND: Final = 0.95
+"""A finding that lies in one band with this probability is not made better by a longer drive (judgement)."""
+
+NUMBER_WORDS: Final = {2: "twice", 3: "three times", 5: "five times", 10: "ten times"}
+
+
+@dataclass(frozen=True, slots=True)
+class Drive:
+    """A drive and what it would tell about each pair.
+
+    Attributes
+    ----------
+    gain_bit : float64[pairs]
+    times : int64[pairs]
+        How many times as long as the present one; 1 for a drive of a kind that was missing.
+    """
+
+    rule: MeasurementRule
+    place: Place
+    gain_bit: FloatArray
+    times: NDArray[np.int64]
+
+
+def possible_drives(
+    findings: Sequence[Finding],
+    not_measurable: Sequence[NotMeasurable],
+    rulebook: Rulebook,
+    *,
+    claims: Claims,
+    pairs: Pairs,
+) -> tuple[Drive, ...]:
+    """List the drives that could show more, ordered by measurement and place.
+
+    Parameters
+    ----------
+    findings : sequence of Finding
+    not_measurable : sequence of NotMeasurable
+        Without those that no driving would mend.
+    rulebook : Rulebook
+    claims, pairs
+        Between which to decide.
+
+    Notes
+    -----
+    A measurement that was not possible is expected to come out as the likelihoods of the rule book have it
+    for a drive of the right kind; its own uncertainty lessens the gain and is not known beforehand. Findings
+    of one group share their evidence, in the gain as in the ranking.
+    """
+    drives = [
+        _missing_drive(
+            rule, place, _weight(rule, place, findings, rulebook, more=1), rulebook, (claims, pairs)
+        )
+        for rule, place in _missing_places(not_measurable, rulebook)
+    ]
+    drives += [
+        _longer_drive(finding, _weight(rule, finding.corner, findings, rulebook), rulebook, (claims, pairs))
+        for finding in findings
+        for rule in (rulebook.measurements.get(finding.source),)
+        if rule and rule.longer_helps and max(finding.band_probability.values()) < CERTAIN_BAND
+    ]
+    return tuple(sorted(drives, key=lambda drive: (drive.rule.id, drive.place)))
+
+
+def best_drive(drives: Sequence[Drive], pair: int) -> DrivingAdvice | None:
+    """Return the drive that tells most about a pair; None when none tells anything worth while."""
+    best = max(drives, key=lambda drive: drive.gain_bit[pair], default=None)
+    if best is None or best.gain_bit[pair] < LEAST_ADVICE_BIT:
+        return None
+    text = driving_text(best.rule, best.place, int(best.times[pair]))
+    return DrivingAdvice(best.rule.id, best.place, text, float(best.gain_bit[pair]))
+
+
+def driving_text(rule: MeasurementRule, place: Place, times: int = 1) -> str:
+    """Write the driving for a measurement at a place as a sentence.
+
+    Parameters
+    ----------
+    rule : MeasurementRule
+    place : str
+        Names the wheel, and says which curve loads it: the one in which it is the outer wheel.
+    times : int
+        How many times as long as the present drive; 1 for a drive of a kind that was missing.
+    """
+    words = {"corner": CORNER_NAMES[place]}
+    if place != VEHICLE:
+        curves = ("right-hand", "left-hand")[:: SIDE_SIGN[place]]
+        words |= {"loaded_curve": curves[0], "other_curve": curves[1]}
+    text = fill_template(rule.driving or rule.needed, words).rstrip(".")
+    if times > 1:
+        longer = f"about {NUMBER_WORDS[times]} as long a drive as this one, with more of this"
+        text = f"{longer}: {text[:1].lower()}{text[1:]}"
+    return f"{text[:1].upper()}{text[1:]}."
+
+
+def _missing_places(
+    not_measurable: Sequence[NotMeasurable], rulebook: Rulebook
+) -> Iterator[tuple[MeasurementRule, Place]]:
+    """Yield every measurement and place that some driving would add; a log too short lacks them all."""
+    seen: set[tuple[str, Place]] = set()
+    for gap in not_measurable:
+        known = rulebook.measurements.get(gap.id)
+        for rule in [known] if known else rulebook.measurements.values() if gap.id == "all" else ():
+            for place in _places(rule, gap):
+                if gap.by_driving and (rule.id, place) not in seen:
+                    seen.add((rule.id, place))
+                    yield rule, place
+
+
+def _places(rule: MeasurementRule, gap: NotMeasurable) -> tuple[Place, ...]:
+    if rule.scope == "vehicle":
+        return (VEHICLE,)
+    return CORNERS if gap.corner is None else (gap.corner,)
+
+
+def _missing_drive(
+    rule: MeasurementRule, place: Place, weight: float, rulebook: Rulebook, between: tuple[Claims, Pairs]
+) -> Drive:
+    claims, pairs = between
+    gain = gain_of_seeing_bit(_table(rule, place, weight, rulebook, claims), claims, pairs)
+    return Drive(
+        rule, place, gain * _may_show(rule, place, claims, pairs), np.ones(gain.size, dtype=np.int64)
+    )
+
+
+def _longer_drive(
+    finding: Finding, weight: float, rulebook: Rulebook, between: tuple[Claims, Pairs]
+) -> Drive:
+    claims, pairs = between
+    rule = rulebook.measurements[finding.source]
+    shares = [finding.band_probability.get(band, 0.0) for band in rule.bands]
+    table = _table(rule, finding.corner, weight, rulebook, claims)
+    longer = gain_of_driving_on(table, shares, claims, pairs)
+    return Drive(rule, finding.corner, longer.gain_bit, longer.times)
+
+
+def _table(
+    rule: MeasurementRule, place: Place, weight: float, rulebook: Rulebook, claims: Claims
+) -> FloatArray:
+    scale = rulebook.scale(rule.id)
+    if scale is None:
+        raise KeyError(rule.id)
+    return flattened(claims.table(scale, place), weight)
+
+
+def _may_show(rule: MeasurementRule, place: Place, claims: Claims, pairs: Pairs) -> FloatArray:
+    """1 for pairs whose claims both put a fault at the place, or when the measurement needs none; else 0."""
+    at_place = np.array([claim.corner == place for claim in claims.hypotheses], dtype=float)
+    shows: FloatArray = at_place[pairs.first] * at_place[pairs.second]
+    return shows if rule.needs_fault else np.ones_like(shows)
+
+
+def _weight(
+    rule: MeasurementRule, place: Place, findings: Sequence[Finding], rulebook: Rulebook, *, more: int = 0
+) -> float:
+    """Factor on the log-likelihood of one of the findings of its group at the place, with ``more`` added."""
+    given = rulebook.groups[rule.group].weight
+    group = {name for name, one in rulebook.measurements.items() if one.group == rule.group}
+    count = more + sum(finding.source in group and finding.corner == place for finding in findings)
+    return given if given is not None else 1.0 / math.sqrt(max(count, 1))

@@ -1,0 +1,138 @@
+"""Whether the wheels turn to the side that yaw rate, steering and lateral acceleration say."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.corners import VEHICLE
+from triage.signals.analysis import Analysis
+from triage.signals.measurement import Measured, NotMeasurable
+from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
+from triage.signals.running import block_medians, count_of, runs
+from triage.speed_log import FloatArray
+
+BLOCK_S: Final = 0.5
+SLOWEST_MPS: Final = 2.0
+CURVED_RATIO: Final = 0.012
+"""Left-right difference of an axle over its speed from which a block belongs to a curve."""
+
+FEWEST_CURVES: Final = 3
+NEEDED: Final = (
+    "three or more curves, recorded with a yaw rate or steering angle whose positive side is stated"
+)
+
+
+def measure_turn_sign(analysis: Analysis) -> Measured:
+    """Correlation of the wheels' left-right difference with the channels that say which way the car turns.
+
+    Each axle is correlated with each of yaw rate over speed, steering angle and lateral acceleration over
+    speed squared, in blocks of 0.5 s; the middle over the channels, the mean of the two axles: near 1 when
+    all is wired as it should be, about 0 when one axle contradicts the other, near -1 when left and right are
+    exchanged on both. A channel that the reader had to turn round, because the log does not state its
+    positive side, does not testify. Valid with three curves or more. Standard uncertainty (1 - r^2) /
+    sqrt(curves - 1) of a correlation (textbook), whole curves being the independent units (judgement). Signs
+    after ISO 8855: positive to the left.
+    """
+    found = find_agreement(analysis)
+    if isinstance(found, NotMeasurable):
+        return found
+    value = (found.front + found.rear) / 2.0
+    wide = np.abs(analysis.reference.curvature_radpm) * analysis.vehicle.track_m > CURVED_RATIO
+    return measured(
+        "turn-sign",
+        VEHICLE,
+        value,
+        found.std,
+        unit="",
+        count=found.blocks,
+        spans=event_spans(analysis, wide) or event_spans(analysis, moving_anywhere(analysis)),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class SideAgreement:
+    """Correlation of each axle's left-right difference with the channels of known sign.
+
+    Attributes
+    ----------
+    front, rear : float
+        1 where the axle turns as the channels say, -1 where it turns the other way.
+    std : float
+        Standard uncertainty of their mean.
+    blocks : int
+        Curved blocks of half a second.
+    """
+
+    front: float
+    rear: float
+    std: float
+    blocks: int
+
+
+def find_agreement(analysis: Analysis) -> SideAgreement | NotMeasurable:
+    """Hold each axle against the channels whose positive side is known."""
+    named = _turn_channels(analysis)
+    if not named:
+        return missing(
+            "turn-sign", None, "the log holds no yaw rate, steering or lateral acceleration", NEEDED
+        )
+    honest = {name: row for name, row in named.items() if name not in analysis.companions.turned}
+    if not honest:
+        return missing(
+            "turn-sign",
+            None,
+            "the log does not state the positive side of its yaw rate or steering, which opposes the wheels",
+            "a note of the side to which the channel is positive, for instance left_positive in its name",
+            by_driving=False,
+        )
+    axles = _axle_differences(analysis)
+    curved = np.nan_to_num(np.abs(axles)).max(axis=0) > CURVED_RATIO
+    curves = len(runs(curved))
+    each = np.array(
+        [[_correlation(axle, _by_block(analysis, row)) for axle in axles] for row in honest.values()]
+    )
+    each = each[np.isfinite(each).all(axis=1)]
+    if curves < FEWEST_CURVES or not each.size:
+        return missing("turn-sign", None, "too few curves to compare the sides", NEEDED)
+    front, rear = (float(value) for value in np.median(each, axis=0))
+    # An axle that goes the other way is as surely known as one that goes along.
+    std = np.hypot(1.0 - front**2, 1.0 - rear**2) / 2.0 / np.sqrt(curves - 1.0)
+    return SideAgreement(front, rear, max(float(std), 0.03), count_of(curved))
+
+
+def _turn_channels(analysis: Analysis) -> dict[str, FloatArray]:
+    """Every channel that tells the curvature, up to a constant factor, float64[N] each."""
+    speed = np.maximum(np.nan_to_num(analysis.reference.reference_mps), SLOWEST_MPS)
+    beside = analysis.companions
+    rows = {
+        "yaw_rate_radps": None if beside.yaw_rate_radps is None else beside.yaw_rate_radps / speed,
+        "steering_rad": beside.steering_rad,
+        "lateral_mps2": None if beside.lateral_mps2 is None else beside.lateral_mps2 / speed**2,
+    }
+    return {name: row for name, row in rows.items() if row is not None}
+
+
+def _by_block(analysis: Analysis, row: FloatArray) -> FloatArray:
+    per_block = max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
+    return block_medians(row, per_block=per_block)[1]
+
+
+def _axle_differences(analysis: Analysis) -> FloatArray:
+    """Right less left over speed, of both axles, float64[2, B]; NaN below walking pace."""
+    speed = np.stack([_by_block(analysis, row) for row in analysis.clock.speed_mps])
+    left, right = speed[[0, 2]], speed[[1, 3]]
+    mean = (left + right) / 2.0
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return np.where(mean > SLOWEST_MPS, (right - left) / mean, np.nan)
+
+
+def _correlation(axle: FloatArray, channel: FloatArray) -> float:
+    good = np.isfinite(axle) & np.isfinite(channel) & (np.abs(axle) < 0.4)
+    if np.count_nonzero(good) < 20:
+        return float("nan")
+    one, other = axle[good] - np.median(axle[good]), channel[good] - np.median(channel[good])
+    spread = float(np.sqrt((one @ one) * (other @ other)))
+    return float(one @ other) / spread if spread > 0.0 else float("nan")

@@ -92,7 +92,8 @@ def test_every_measurement_makes_a_sentence(rulebook: Rulebook, measure: Callabl
         place = "FL" if rule.scope == "corner" else "vehicle"
         (finding,) = build_findings([measure(rule.id, place, 0.5, 0.05)], rulebook)
         assert "{" not in finding.statement
-        assert "0.500 ± 0.050" in finding.statement
+        # The exchange that would explain a log best has a name and no value.
+        assert "0.500 ± 0.050" in finding.statement or rule.id == "swap-pair"
 
 
 def test_what_the_rule_book_does_not_know_or_is_no_number_is_left_out(

@@ -260,10 +260,8 @@ def test_debris_stays_first_when_the_bearing_has_no_play_and_turns_smoothly(
     assert recognised >= len(dirty_logs) // 2
 
 
-def test_clear_play_raises_the_bearing_strongly(
-    rulebook: Rulebook, drive: Callable[..., list], debris: dict[str, float]
-) -> None:
-    findings = build_findings(drive("FL", debris), rulebook)
+def test_clear_play_raises_the_bearing_strongly(rulebook: Rulebook, drive: Callable[..., list]) -> None:
+    findings = build_findings(drive(), rulebook)
     before = probabilities(rank_hypotheses(findings, rulebook))[Hypothesis("FL", "bearing-play")]
     answers = build_answers([parse_observation("rock-wheel=clear")], rulebook, first_corner="FL")
     after = probabilities(rank_hypotheses((*findings, *answers), rulebook))[Hypothesis("FL", "bearing-play")]

@@ -51,6 +51,7 @@ def test_ids_and_units_are_those_of_the_rule_book(
         ("air-gap", "RL", replace(plain_setup, sensor=sensor)),
         ("channels-swapped", None, rich),
         ("encoder-damage", "FL", rich),
+        ("bearing-play", "RR", plain_setup),
     )
     seen: set[str] = set()
     for cause, corner, setup in drives:

@@ -200,3 +200,30 @@ def test_hard_braking_and_slip_of_all_wheels_are_not_joint(log_from: Callable[..
     for row, slip in enumerate((0.03, 0.2, 0.1, 0.15)):
         rows[row, _stretch(20.5 + 0.05 * row, 20.62 + 0.05 * row)] *= 1.0 - slip
     assert not _analysed(log_from, rows).losses.joint.any()
+
+
+def test_all_values_frozen_while_braking_are_joint(log_from: Callable[..., SpeedLog]) -> None:
+    """Values that stand still for half a second and then step on by what the brakes did meanwhile."""
+    rows = _rows() * np.clip(14.0 - 3.0 * np.clip(TIME - 20.0, 0.0, 2.0), 0.0, None) / _speed()
+    where = _stretch(20.5, 21.0)
+    rows[:, where] = rows[:, where.start - 1][:, None]
+    losses = _analysed(log_from, rows).losses
+    assert losses.joint[where.start + 2 : where.stop - 2].all()
+    assert not losses.joint[: where.start - 20].any()
+
+
+def test_equal_values_at_steady_speed_are_not_joint(log_from: Callable[..., SpeedLog]) -> None:
+    rows = np.full((4, TIME.size), 14.0)
+    assert not _analysed(log_from, rows, resolution_mps=0.14).losses.joint.any()
+
+
+def test_a_pause_beside_a_slower_message_is_no_loss(log_from: Callable[..., SpeedLog]) -> None:
+    """A wheel at half the rate has no neighbour for the last quick samples before a pause of the recorder."""
+    keep = np.ones(TIME.size, dtype=bool)
+    for begin in np.arange(5.0, 55.0, 2.0):
+        keep[_stretch(begin + 0.03, begin + 0.5)] = False
+    rows, slow = _rows(), keep & (np.arange(TIME.size) % 2 == 0)
+    slow[np.flatnonzero(slow)[np.searchsorted(np.flatnonzero(slow), 505)]] = False
+    clocks = {"FL": TIME[slow], **dict.fromkeys(("FR", "RL", "RR"), TIME[keep])}
+    losses = analyse(log_from(clocks, [rows[0][slow], *rows[1:, keep]])).losses
+    assert not losses.lost.any()

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from triage.corners import CORNERS
+from triage.signals.analysis import analyse
 from triage.signals.conditioning import put_on_common_clock
 from triage.signals.vehicle_reference import (
     GRIP_LIMIT_MPS2,
@@ -195,3 +196,12 @@ def test_most_common_value_ignores_the_minority() -> None:
     value = np.concatenate((rng.normal(0.0, 0.1, 400), rng.uniform(2.0, 9.0, 300)))
     assert most_common_value(value) == pytest.approx(0.0, abs=0.1)
     assert most_common_value(np.array([4.0])) == 4.0
+
+
+def test_coarse_steps_do_not_hide_a_constant_ratio(log_from: Callable[..., SpeedLog]) -> None:
+    """Steps of 1 % of the speed, which a median of the readings would keep to; the truth is 0.4 %."""
+    time_s = np.arange(0.0, 240.0, 0.02)
+    speed = 14.0 + 3.0 * np.sin(time_s / 9.0)
+    rows = [np.round(speed * factor / 0.14) * 0.14 for factor in (1.0, 1.0, 1.004, 1.0)]
+    scale = analyse(log_from(time_s, rows, resolution_mps=0.14)).reference.scale_ratio
+    np.testing.assert_allclose(scale[2] - scale[[0, 1, 3]], 0.004, atol=0.0015)

@@ -44,6 +44,10 @@ class CommonClock:
     fresh: BoolArray
     resolution_mps: FloatArray
 
+    def samples_in(self, duration_s: float) -> int:
+        """Whole samples in a duration, one at least."""
+        return max(1, round(duration_s / self.period_s)) if self.period_s else 1
+
 
 def put_on_common_clock(log: SpeedLog) -> CommonClock:
     """Bring all wheels to the clock of the one that was recorded most often.

@@ -101,7 +101,7 @@ def _drives(rows: NDArray[np.intp], clock: CommonClock, when: BoolArray) -> bool
 
 def _curves_shown(pair_mps: FloatArray, clock: CommonClock) -> bool:
     """Whether left and right differ now more to one side, now less, over the drive."""
-    per_block = max(1, round(BLOCK_S / clock.period_s)) if clock.period_s else 1
+    per_block = clock.samples_in(BLOCK_S)
     left, right = (block_medians(row, per_block=per_block)[1] for row in pair_mps)
     middle = (left + right) / 2.0
     judged = np.isfinite(middle) & (middle > DRIVING_MPS)

@@ -70,7 +70,7 @@ def find_lone_deviations(
     judged = [losses.moving[row] & clock.fresh[row] & ~losses.joint & still for row in range(4)]
     low = [np.flatnonzero(one < -COMPANY_SIGMA) for one in sigma]
     high = [np.flatnonzero(one > COMPANY_SIGMA) for one in sigma]
-    reach = max(1, round(COMPANY_S / clock.period_s)) if clock.period_s else 1
+    reach = clock.samples_in(COMPANY_S)
     dips, peaks = [], []
     for row in range(4):
         others = np.sort(np.concatenate([side[n] for side in (low, high) for n in range(4) if n != row]))

@@ -40,13 +40,18 @@ none for three of its own periods."""
 
 HARD_BRAKING_MPS2 = -2.5
 SLIP_AROUND_S = 0.3
+"""From this deceleration on, and so long before and after, single wheels may slip (judgement)."""
+
 JOINT_FALL = 0.4
 JOINT_FROM_MPS = 2.5
 JOINT_CHANGE_MPS2 = 20.0
 JOINT_SHORTEST_S = 0.05
 JOINT_LIKENESS = 1.5
-JOINT_MISSED_MPS = 0.15
 """All wheels changing speed by more than twice what a road tyre's grip allows, in like proportions."""
+
+JOINT_FROZEN_S = 0.2
+JOINT_MISSED_MPS = 0.15
+"""All wheels repeating their values this long, and then stepping on by this much at least (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +100,7 @@ def find_losses(
     frozen = np.stack([_frozen(row, clock, expected[number]) for number, row in enumerate(clock.speed_mps)])
     lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | _missing(clock))
     lost = np.stack([close_short_breaks(row, 2) for row in lost])
-    slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, _samples(SLIP_AROUND_S, clock))
+    slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
     lost &= ~(slipping & (clock.speed_mps > 0.15 * expected))
     # Wheels that are dead together for seconds have each lost their own signal.
     count = (lost & ~reference.dead).sum(axis=0)
@@ -113,7 +118,7 @@ def _joint_losses(clock: CommonClock, reference: VehicleReference) -> BoolArray:
     """Instants at which all wheels vanish, or fall faster together than any brake could make them."""
     vanished = ~clock.valid.any(axis=0)
     middle = np.where(np.isfinite(reference.reference_mps), reference.reference_mps, 0.0)
-    reach = max(1, round(0.1 / clock.period_s)) if clock.period_s else 1
+    reach = clock.samples_in(0.1)
     sudden = np.zeros(middle.size, dtype=bool)
     if middle.size > reach:
         before, after = middle[:-reach], middle[reach:]
@@ -142,10 +147,6 @@ def _missing(clock: CommonClock) -> BoolArray:
     return missing
 
 
-def _samples(duration_s: float, clock: CommonClock) -> int:
-    return max(1, round(duration_s / clock.period_s)) if clock.period_s else 1
-
-
 def _frozen_together(clock: CommonClock, middle_mps: FloatArray) -> BoolArray:
     """Flag stretches in which every wheel repeats its value and then all step on by what they missed."""
     flag = np.zeros(middle_mps.size, dtype=bool)
@@ -156,7 +157,7 @@ def _frozen_together(clock: CommonClock, middle_mps: FloatArray) -> BoolArray:
         after = min(stop + 1, middle_mps.size - 1)
         missed = clock.speed_mps[:, after] - clock.speed_mps[:, stop - 1]
         least = max(JOINT_MISSED_MPS, 4.0 * step_mps)
-        long_enough = stop - first >= 3 and clock.time_s[stop - 1] - clock.time_s[first - 1] >= STUCK_S - 0.1
+        long_enough = stop - first >= 3 and clock.time_s[stop - 1] - clock.time_s[first - 1] >= JOINT_FROZEN_S
         if long_enough and stop < middle_mps.size and ((missed > least).all() or (missed < -least).all()):
             flag[first:stop] = True
     return flag

@@ -160,7 +160,7 @@ def exact_distance(
     use = np.isfinite(counted_m) & ~doubt[1:] & ~doubt[:-1]
     ahead = np.cumsum(np.where(use, counted_m - np.diff(distance_m), 0.0))
     ahead = np.concatenate(([0.0], ahead))
-    window = max(1, round(SMOOTHING_S / clock.period_s)) if clock.period_s else 1
+    window = clock.samples_in(SMOOTHING_S)
     corrected = distance_m + uniform_filter1d(ahead, window, mode="nearest")
     return np.asarray(np.maximum.accumulate(corrected - corrected[0]), dtype=np.float64)
 
@@ -212,7 +212,7 @@ def _unsupported(count: FloatArray, clock: CommonClock, row: int, pitch_m: float
     way = np.concatenate(
         ([0.0], np.cumsum(np.diff(clock.time_s) * np.nan_to_num((speed[1:] + speed[:-1]) / 2.0)))
     )
-    reach = max(1, round(SUPPORT_S / clock.period_s)) if clock.period_s else 1
+    reach = clock.samples_in(SUPPORT_S)
     if count.size <= 2 * reach:
         return flag
     expected = (way[2 * reach :] - way[: -2 * reach]) / pitch_m

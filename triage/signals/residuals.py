@@ -57,7 +57,7 @@ def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residu
     The noise of a sound wheel is taken as the middle of the four wheels in the same range of speed, so that a
     wheel that is bad all the time does not raise its own bar.
     """
-    per_block = _samples(SLOW_BLOCK_S, clock)
+    per_block = clock.samples_in(SLOW_BLOCK_S)
     slow = np.empty_like(reference.divergence_ratio)
     fast = np.empty_like(slow)
 
@@ -75,7 +75,7 @@ def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residu
         fast_ratio=fast,
         slow_ratio=slow,
         sound_sigma_ratio=np.maximum(_sigma_by_speed(fast, reference.reference_mps), steps),
-        roughness_ratio=_roughness_of_others(fast, _samples(ROUGHNESS_BLOCK_S, clock)),
+        roughness_ratio=_roughness_of_others(fast, clock.samples_in(ROUGHNESS_BLOCK_S)),
         sigma_ratio=np.array([max(robust_sigma(row[:: _stride(row.size)]), least) for row in fast]),
     )
 
@@ -95,10 +95,6 @@ def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
     step_mps = float(np.median(clock.resolution_mps))
     noise: FloatArray = step_mps * np.sqrt(2.0 / 12.0) / np.maximum(np.nan_to_num(reference_mps), 0.5)
     return noise
-
-
-def _samples(duration_s: float, clock: CommonClock) -> int:
-    return max(1, round(duration_s / clock.period_s)) if clock.period_s else 1
 
 
 def _stride(samples: int) -> int:

@@ -37,6 +37,8 @@ FEWEST_BLOCKS_YAW = 25
 """Blocks of straight running, and blocks with a yaw rate, from which on they are relied on."""
 
 LIMITED_FROM = 0.006
+"""Single blocks are limited to this deviation at least before a wheel's constant offset is averaged."""
+
 COUNTING_SCATTER = 0.02
 ENOUGH_FOR_SCATTER = 5000
 """Median deviation from the middle of all, from which readings are taken to be whole pulses per cycle; and
@@ -134,7 +136,7 @@ def estimate_reference(
     dead = find_dead_wheels(clock)
     speed_mps = np.where(dead, np.nan, clock.speed_mps) if dead.any() else clock.speed_mps
     middle_mps = middle_of(speed_mps)
-    per_block = max(1, round(BLOCK_S / clock.period_s)) if clock.period_s else 1
+    per_block = clock.samples_in(BLOCK_S)
     blocks = _wheel_blocks(speed_mps, middle_mps, per_block)
     scale, scale_std, count = _straight_scales(blocks, yaw=_block_yaw(yaw_rate_radps, blocks, per_block))
     correction = 1.0 + np.where(np.isfinite(scale) & (np.abs(scale) < 0.15), scale, 0.0)

@@ -22,7 +22,7 @@ def measure_joint_drop_out_rate(analysis: Analysis) -> Measured:
     joint = analysis.losses.joint
     if analysis.moving_s < SHORTEST_MOVING_S and not joint.any():
         return too_little_driving("joint-drop-out-rate", None)
-    quarter = max(1, round(0.25 / analysis.clock.period_s)) if analysis.clock.period_s else 1
+    quarter = analysis.clock.samples_in(0.25)
     joined = close_short_breaks(joint, quarter)
     events = len(runs(joined))
     minutes = max(analysis.moving_s, SHORTEST_MOVING_S) / 60.0

@@ -33,7 +33,7 @@ def measure_lone_dip_rate(analysis: Analysis, row: int) -> Measured:
 
     See :mod:`triage.signals.lone_deviations`. What the road makes is estimated by the lone dips of the other
     three wheels and the lone peaks of this one; a lost pole makes neither. Counts are Poisson distributed,
-    which gives the uncertainty. Valid for any moving time from 20 s; at 10 Hz most short losses fall between
+    which gives the uncertainty. Valid for moving times from 10 s; at 10 Hz most short losses fall between
     the samples.
     """
     lone = analysis.lone

@@ -136,7 +136,7 @@ def _pulses_per_metre(analysis: Analysis, counters: PulseCounters, row: int) -> 
 
 
 def _per_block(analysis: Analysis) -> int:
-    return max(1, round(BLOCK_S / analysis.clock.period_s)) if analysis.clock.period_s else 1
+    return analysis.clock.samples_in(BLOCK_S)
 
 
 def _middles(value: FloatArray) -> FloatArray:

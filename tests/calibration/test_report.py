@@ -11,6 +11,7 @@ from triage.calibration.report import (
     by_severity,
     confusion,
     format_evaluation,
+    format_reliability,
     healthy_look_alikes,
     reliability_diagram,
     seeded_drives,
@@ -91,6 +92,12 @@ def test_the_bars_are_as_long_as_what_happened() -> None:
     assert lines[1].count("#") == 30
     surprise = (3 * np.log2(1 / 0.75) + np.log2(1 / 0.25)) / 4
     assert f"{surprise:.3f} bit" in lines[-1]
+
+
+def test_severities_are_judged_together_too() -> None:
+    text = format_reliability([verdict(GAP_FL, GAP_FL, 0.75)] * 3 + [verdict(GAP_FL, HEALTHY, 0.75)])
+    assert text.startswith("all severities together, 4 tests\n")
+    assert "expected calibration error 0.0000" in text
 
 
 def test_a_sure_verdict_keeps_its_place_on_the_diagram() -> None:

@@ -110,3 +110,15 @@ def test_a_rough_bearing_cannot_be_seen_so_no_fault_is_right_too() -> None:
     assert accepted(truth) == (truth, Hypothesis("vehicle", "no-fault-found"))
     assert _verdict(("RL", "bearing-roughness"), ("vehicle", "no-fault-found", 0.8)).right
     assert accepted(Hypothesis("RL", "air-gap")) == (Hypothesis("RL", "air-gap"),)
+
+
+def test_a_verdict_states_the_probability_of_all_that_would_make_it_right() -> None:
+    nothing = _verdict(
+        ("RL", "bearing-roughness"),
+        ("vehicle", "no-fault-found", 0.6),
+        ("RL", "bearing-roughness", 0.2),
+        ("FL", "bearing-roughness", 0.1),
+        ("FL", "air-gap", 0.1),
+    )
+    assert nothing.stated == pytest.approx(0.9)
+    assert _verdict(("FL", "air-gap"), ("FL", "air-gap", 0.6), ("FR", "air-gap", 0.4)).stated == 0.6

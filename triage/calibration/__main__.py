@@ -22,9 +22,9 @@ from triage.calibration.ensemble import (
 )
 from triage.calibration.progress_lines import show_progress_on
 from triage.calibration.real_drives import rebuild_drive
-from triage.calibration.report import format_evaluation, seeded_drives
+from triage.calibration.report import format_evaluation, format_reliability, seeded_drives
 from triage.calibration.ring_limits import format_ring_limits, run_ring_limits
-from triage.calibration.score import judge_cases
+from triage.calibration.score import Verdict, judge_cases
 from triage.calibration.seeded_faults import draw_seeded_cases, measure_seeded_case
 from triage.calibration.tables import count_tables
 from triage.calibration.trace import NO_TRACE
@@ -195,7 +195,8 @@ def _asked_for(given: argparse.Namespace, case: Case) -> bool:
 def _print_evaluation(
     given: argparse.Namespace, measured: Sequence[MeasuredCase], rulebook: Rulebook
 ) -> None:
-    """Print one report for each severity asked for."""
+    """Print one report for each severity asked for, and the reliability of all where there are several."""
+    together: list[Verdict] = []
     for severity in given.severity or [None]:
         chosen = [one for one in measured if severity in (None, one.case.severity)]
         verdicts = judge_cases(chosen, rulebook)
@@ -204,6 +205,9 @@ def _print_evaluation(
         sys.stdout.write(title + (format_evaluation(shown) + "\n" if shown else ""))
         if given.real_drive:
             sys.stdout.write("\n".join(seeded_drives(verdicts)) + "\n\n")
+        together += shown
+    if len(given.severity) > 1 and together:
+        sys.stdout.write(format_reliability(together))
 
 
 if __name__ == "__main__":

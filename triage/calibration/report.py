@@ -46,6 +46,12 @@ def format_evaluation(verdicts: Sequence[Verdict]) -> str:
     return "\n\n".join("\n".join(part) for part in parts if part) + "\n"
 
 
+def format_reliability(verdicts: Sequence[Verdict]) -> str:
+    """Write down the reliability of the verdicts of all severities together, with their number."""
+    title = f"all severities together, {len(verdicts)} tests"
+    return "\n".join((title, "", *reliability_diagram(verdicts))) + "\n"
+
+
 def by_cause(verdicts: Sequence[Verdict]) -> list[str]:
     """Shares of right answers for every cause, and what it is mistaken for."""
     titles = f"{'cause':<18} {'tests':>5} {'first':>7} {'of two':>7} {'corner':>7} {'blamed':>7}"
@@ -110,7 +116,7 @@ def healthy_look_alikes(verdicts: Sequence[Verdict]) -> list[str]:
 
 def reliability_diagram(verdicts: Sequence[Verdict]) -> list[str]:
     """Stated probability of the first place against how often it was right, with bars, and the scores."""
-    stated = np.array([min(verdict.posterior.first.probability, 1.0) for verdict in verdicts])
+    stated = np.array([verdict.stated for verdict in verdicts])
     happened = np.array([float(verdict.right) for verdict in verdicts])
     result = measure_reliability(stated, happened)
     lines = ["stated  observed  tests   # observed, | stated"]

@@ -57,6 +57,16 @@ class Verdict:
         return any(self.posterior.first.hypothesis.corner == one.corner for one in accepted(self.truth))
 
     @property
+    def stated(self) -> float:
+        """Probability, by the verdict's own account, that :attr:`right` holds, 0 to 1.
+
+        Where no fault found stands first it is right for rough bearings too, and their claims count with it.
+        """
+        first = self.posterior.first.hypothesis
+        agreeing = (line for line in self.posterior.ranking if first in accepted(line.hypothesis))
+        return min(sum(line.probability for line in agreeing), 1.0)
+
+    @property
     def blames_corner(self) -> bool:
         """Whether any single wheel is blamed."""
         return any(

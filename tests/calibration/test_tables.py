@@ -14,7 +14,7 @@ from triage.calibration.variants import FEWEST_DRIVES
 from triage.corners import CORNERS
 from triage.evidence.estimation import estimate_table
 from triage.evidence.likelihoods import LikelihoodTable
-from triage.evidence.rule_tables import Group, MeasurementRule, Rulebook, Scoring, Where
+from triage.evidence.rule_tables import Group, MeasurementRule, Rulebook, Scoring, Where, Workshop
 from triage.signals.measurement import Measurement
 
 LOW, HIGH = (1.0, 0.0), (0.0, 1.0)
@@ -54,6 +54,9 @@ def book() -> Rulebook:
         checks={},
         cautions={},
         sources={},
+        workshop=Workshop(60.0, 0.0, 10.0, 500.0, 0.0, 0.0),
+        parts={},
+        repairs={},
         digest="",
     )
 

@@ -30,6 +30,18 @@ HEALTHY = {
 }
 
 
+WORKSHOP = """[workshop]
+money_per_hour = 60.0
+corrosion = 0.0
+proof_min = 10.0
+last_resort = 500.0
+least_saving = 0.0
+doubt = 0.0
+[part]
+[repair]
+"""
+
+
 @pytest.fixture(scope="session")
 def rulebook() -> Rulebook:
     return load_rulebook()
@@ -134,6 +146,7 @@ def make_book(tmp_path: Path) -> Callable[..., Rulebook]:
             + "".join(_check(name, *row) for name, row in (checks or {}).items()),
             "cautions": "[caution]\n",
             "sources": '[source.test]\ntitle = "test"\nkind = "practice"\n',
+            "workshop": WORKSHOP,
         }
         for name, text in texts.items():
             (folder / f"{name}.toml").write_text(text, encoding="utf-8")

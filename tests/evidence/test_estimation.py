@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.special import ndtr
 
-from triage.evidence.estimation import estimate_table
+from triage.evidence.estimation import MOST_OTHER, estimate_table
 from triage.evidence.likelihoods import LikelihoodTable
 
 LOW, HIGH = (1.0, 0.0), (0.0, 1.0)
@@ -78,3 +78,10 @@ def test_a_row_that_chance_explains_is_dropped() -> None:
     rows = table({"sound": sound, "air-gap": by_chance, "sensor-fault": real}).rows
     assert "air-gap" not in rows
     assert rows["sensor-fault"][1] > 0.4
+
+
+def test_one_odd_value_never_proves_an_unknown_cause() -> None:
+    rows = table({"sound": [LOW] * 1000, "air-gap": [HIGH] * 50, "sensor-fault": [HIGH] * 50}).rows
+    assert sum(rows["other"]) == pytest.approx(1.0)
+    assert rows["other"][1] == pytest.approx(MOST_OTHER * rows["sound"][1], rel=1e-3)
+    assert rows["air-gap"][1] > 100.0 * rows["sound"][1]

@@ -106,7 +106,7 @@ def test_suggestions_tell_numbers_outcomes_and_cautions(
     for each in suggestions:
         check = rulebook.checks[each.check]
         assert f"{each.gain_bit:.2f} of" in each.why
-        assert f"{check.minutes_min:g} min" in each.why
+        assert f"in {rulebook.minutes_of(check):g} min" in each.why
         assert set(each.outcome_meaning) == set(check.outcomes)
         assert all(" to " in meaning and "%" in meaning for meaning in each.outcome_meaning.values())
         assert len(each.cautions) == len(check.cautions)

@@ -271,7 +271,7 @@ def test_clear_play_raises_the_bearing_strongly(rulebook: Rulebook, drive: Calla
 def test_a_healthy_drive_finds_no_fault(rulebook: Rulebook, drive: Callable[..., list]) -> None:
     posterior = rank_hypotheses(build_findings(drive(), rulebook), rulebook)
     assert posterior.first.hypothesis == Hypothesis("vehicle", "no-fault-found")
-    assert posterior.first.probability > 0.7
+    assert posterior.first.probability > 0.5
 
 
 @pytest.mark.parametrize(

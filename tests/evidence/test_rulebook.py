@@ -181,7 +181,7 @@ BROKEN = [
         'louder-in-left = "none"',
         ["mirror", "point back"],
     ),
-    ("checks.toml", r"minutes = 4", "minutes = -4", ["[check.rock-wheel], minutes", "between"]),
+    ("checks.toml", r"minutes = 3", "minutes = -3", ["[check.rock-wheel], minutes", "between"]),
     (
         "cautions.toml",
         r'covers = \["road"\]',
@@ -207,7 +207,7 @@ def test_a_broken_rule_book_is_refused_with_file_and_place(
 def test_all_problems_are_told_at_once(edit: Edit) -> None:
     edit("causes.toml", ANY_PRIOR, "prior = 0.99")
     edit("measurements.toml", f"edges = {ANY_LIST}", "edges = [3, 3, 9]")
-    edit("checks.toml", r"minutes = 4", "minutes = 0")
+    edit("checks.toml", r"minutes = 3", "minutes = 0")
     problems = problems_of(edit("cautions.toml", r'covers = \["road"\]', 'covers = ["sea"]'))
     assert [problem.split(":")[0] for problem in sorted(problems)] == [
         *("causes.toml", "cautions.toml", "checks.toml", "measurements.toml")

@@ -122,7 +122,9 @@ def test_a_longer_drive_by_numerical_integration(two_claims: Rulebook) -> None:
 def test_a_decided_verdict_has_no_open_pair(
     rulebook: Rulebook, drive: Callable[..., list], debris: dict[str, float]
 ) -> None:
-    healthy = judge(drive(), [missing(name) for name in rulebook.measurements], rulebook)
+    nothing = [Observation("read-fault-memory", corner, "nothing") for corner in CORNERS]
+    answers = [Observation("lamp-when", None, "never"), *nothing]
+    healthy = judge(drive(), [missing(name) for name in rulebook.measurements], rulebook, answers)
     assert healthy.posterior.first.hypothesis.cause == "no-fault-found"
     assert healthy.undecided == ()
     seen = judge(drive("RR", debris), (), rulebook, [Observation("look-at-encoder", "RR", "dirty")])

@@ -144,7 +144,7 @@ def _suggestion(check: Check, place: Place, belief: Belief, rulebook: Rulebook) 
         title=check.title,
         corner=place,
         gain_bit=forecast.gain_bit,
-        minutes_min=check.minutes_min,
+        minutes_min=rulebook.minutes_of(check),
         access=rulebook.access[check.access].title,
         why=_why(check, forecast, rulebook),
         outcome_meaning=meanings,
@@ -162,7 +162,7 @@ def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
     ]
     return (
         f"Expected to settle {forecast.gain_bit:.2f} of {forecast.entropy_bit:.2f} bits of doubt "
-        f"in {check.minutes_min:g} min. {'; '.join(branches)}."
+        f"in {rulebook.minutes_of(check):g} min. {'; '.join(branches)}."
     )
 
 

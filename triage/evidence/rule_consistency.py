@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from triage.evidence.likelihoods import SOUND, VARIANT_MARK, LikelihoodTable, variant_name
-from triage.evidence.rule_tables import NO_FAULT, OTHER, Check, MeasurementRule, Rulebook
+from triage.evidence.rule_tables import NO_FAULT, OTHER, Check, MeasurementRule, Repair, Rulebook
 
 SUM_TOLERANCE: Final = 1e-6
 PLACEHOLDERS: Final = ("corner", "value", "band")
@@ -26,6 +26,8 @@ def find_inconsistencies(rulebook: Rulebook) -> tuple[str, ...]:
         *_variant_problems(rulebook),
         *_check_problems(rulebook),
         *_caution_problems(rulebook),
+        *_access_problems(rulebook),
+        *_repair_problems(rulebook),
     )
 
 
@@ -157,7 +159,33 @@ def _mirror_problems(check: Check, place: str) -> Iterator[str]:
             yield f"{place}, mirror, {name}: {image} must point back to {name}"
 
 
-def _uncovered(check: Check, rulebook: Rulebook, place: str) -> Iterator[str]:
+def _access_problems(rulebook: Rulebook) -> Iterator[str]:
+    for access in rulebook.access.values():
+        place = f"checks.toml: [access.{access.id}]"
+        if access.parent:
+            yield from _unknown((access.parent,), rulebook.access, f"{place}, parent")
+        if rulebook.path_of(access.id)[-1].parent:
+            yield f"{place}, parent: the levels run in a circle"
+        if access.breaks:
+            yield from _unknown((access.breaks,), rulebook.parts, f"{place}, breaks")
+
+
+def _repair_problems(rulebook: Rulebook) -> Iterator[str]:
+    for repair in rulebook.repairs.values():
+        place = f"workshop.toml: [repair.{repair.id}]"
+        if repair.id in rulebook.checks:
+            yield f"{place}: a check has the same id"
+        yield from _unknown((repair.access,), rulebook.access, f"{place}, access")
+        yield from _unknown(repair.parts, rulebook.parts, f"{place}, parts")
+        yield from _unknown(repair.cautions, rulebook.cautions, f"{place}, cautions")
+        yield from _unknown(repair.cures, rulebook.causes, f"{place}, cures")
+        for name in repair.cures:
+            if name in rulebook.causes and rulebook.causes[name].where != repair.where:
+                yield f"{place}, cures, {name}: the cause is not one of a {repair.where}"
+        yield from _uncovered(repair, rulebook, place)
+
+
+def _uncovered(check: Check | Repair, rulebook: Rulebook, place: str) -> Iterator[str]:
     access = rulebook.access.get(check.access)
     given = [rulebook.cautions[name] for name in check.cautions if name in rulebook.cautions]
     if access and access.hazardous and not any(access.id in caution.covers for caution in given):

@@ -16,8 +16,11 @@ from triage.evidence.rule_tables import (
     Check,
     Group,
     MeasurementRule,
+    Part,
+    Repair,
     Scoring,
     Source,
+    Workshop,
 )
 
 FILES: Final = (
@@ -27,10 +30,13 @@ FILES: Final = (
     "checks.toml",
     "cautions.toml",
     "sources.toml",
+    "workshop.toml",
 )
 
 _KINDS: Final[tuple[Literal["published", "practice"], ...]] = ("published", "practice")
 _SMALLEST_POSITIVE: Final = 1e-9
+_DAY_MIN: Final = 1440.0
+_DEAREST: Final = 1e7
 _Row = TypeVar("_Row")
 
 
@@ -136,8 +142,21 @@ def read_variants(file: Section) -> dict[str, tuple[float, ...]]:
 
 def read_access(name: str, row: Section) -> Access:
     """Read one kind of access of ``checks.toml``."""
-    row.only("title", "hazardous")
-    return Access(id=name, title=row.text("title"), hazardous=row.flag("hazardous"))
+    row.only(
+        *("title", "hazardous", "parent", "opening_min", "closing_min"),
+        *("seized_min", "breaks", "break_probability"),
+    )
+    return Access(
+        id=name,
+        title=row.text("title"),
+        hazardous=row.flag("hazardous"),
+        parent=row.text("parent", default=""),
+        opening_min=row.number("opening_min", 0.0, _DAY_MIN, default=0.0),
+        closing_min=row.number("closing_min", 0.0, _DAY_MIN, default=0.0),
+        seized_min=row.number("seized_min", 0.0, _DAY_MIN, default=0.0),
+        breaks=row.text("breaks", default=""),
+        break_probability=row.number("break_probability", 0.0, 1.0, default=0.0),
+    )
 
 
 def read_check(name: str, row: Section) -> Check:
@@ -172,7 +191,7 @@ def read_check(name: str, row: Section) -> Check:
         also=row.texts("also"),
         aliases=row.words("aliases"),
         mirror=row.words("mirror"),
-        minutes_min=row.number("minutes", 0.5, 1440.0),
+        minutes_min=row.number("minutes", 0.5, _DAY_MIN),
         access=row.text("access"),
         tools=row.texts("tools"),
         cautions=row.texts("cautions"),
@@ -190,6 +209,46 @@ def read_caution(name: str, row: Section) -> Caution:
         covers=row.texts("covers"),
         always=row.flag("always"),
         sources=row.texts("sources"),
+    )
+
+
+def read_workshop(row: Section) -> Workshop:
+    """Read the table ``workshop`` of ``workshop.toml``."""
+    row.only("money_per_hour", "corrosion", "proof_min", "last_resort", "least_saving", "doubt")
+    return Workshop(
+        money_per_hour=row.number("money_per_hour", _SMALLEST_POSITIVE, _DEAREST),
+        corrosion=row.number("corrosion", 0.0, 1.0),
+        proof_min=row.number("proof_min", 0.0, _DAY_MIN),
+        last_resort=row.number("last_resort", _SMALLEST_POSITIVE, _DEAREST),
+        least_saving=row.number("least_saving", 0.0, _DEAREST),
+        doubt=row.number("doubt", 0.0, 0.5),
+    )
+
+
+def read_part(name: str, row: Section) -> Part:
+    """Read one part of ``workshop.toml``."""
+    row.only("title", "price")
+    return Part(id=name, title=row.text("title"), price=row.number("price", 0.0, _DEAREST))
+
+
+def read_repair(name: str, row: Section) -> Repair:
+    """Read one repair of ``workshop.toml``."""
+    row.only(
+        *("title", "where", "access", "minutes", "parts", "cautions"),
+        *("basis", "evidence", "cures"),
+    )
+    cures = row.inner("cures")
+    return Repair(
+        id=name,
+        title=row.text("title"),
+        where=row.word("where", WHERES),
+        access=row.text("access"),
+        minutes_min=row.number("minutes", 0.5, _DAY_MIN),
+        parts=row.texts("parts"),
+        cautions=row.texts("cautions"),
+        cures={cause: _open_probability(cures, cause) for cause in cures.table},
+        basis=row.word("basis", BASES),
+        evidence=row.text("evidence"),
     )
 
 

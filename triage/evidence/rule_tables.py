@@ -117,11 +117,31 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Access:
-    """What a check needs done to the car first, and whether someone can get hurt at it."""
+    """A level of access: what must be done to the car first, and whether someone can get hurt at it.
+
+    Attributes
+    ----------
+    parent : str
+        The level from inside which it is opened; empty for one that is always open.
+    opening_min, closing_min : float
+        Paid once, however much is done inside.
+    seized_min : float
+        What opening takes longer where everything is seized; less in proportion to corrosion.
+    breaks : str
+        Id of the part that opening may break, or empty.
+    break_probability : float
+        Where everything is seized; less in proportion to corrosion.
+    """
 
     id: str
     title: str
     hazardous: bool
+    parent: str = ""
+    opening_min: float = 0.0
+    closing_min: float = 0.0
+    seized_min: float = 0.0
+    breaks: str = ""
+    break_probability: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +173,71 @@ class Check:
     cautions: tuple[str, ...]
     sources: tuple[str, ...]
     table: LikelihoodTable
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Something the workshop buys; the price in its own currency."""
+
+    id: str
+    title: str
+    price: float
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """Something that can make the car right.
+
+    Attributes
+    ----------
+    minutes_min : float
+        Work inside its level of access.
+    parts : tuple of str
+        Ids of what is fitted.
+    cures : mapping of cause to float
+        Probability that the car is right afterwards, for a cause at this place; a cause not named is not
+        cured.
+    evidence : str
+        Why these shares.
+    """
+
+    id: str
+    title: str
+    where: Where
+    access: str
+    minutes_min: float
+    parts: tuple[str, ...]
+    cautions: tuple[str, ...]
+    cures: Mapping[str, float]
+    basis: Basis
+    evidence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Workshop:
+    """The workshop's own figures, money in its own currency.
+
+    Attributes
+    ----------
+    money_per_hour : float
+    corrosion : float
+        0 none to 1 everything seized.
+    proof_min : float
+        Road test that proves a repair.
+    last_resort : float
+        Cost of giving the car to somebody who finds everything.
+    least_saving : float
+        What another check must be expected to save before it is done.
+    doubt : float
+        Share of a verdict from a recording that is put down to what nobody foresaw.
+    """
+
+    money_per_hour: float
+    corrosion: float
+    proof_min: float
+    last_resort: float
+    least_saving: float
+    doubt: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +311,9 @@ class Rulebook:
     checks: Mapping[str, Check]
     cautions: Mapping[str, Caution]
     sources: Mapping[str, Source]
+    workshop: Workshop
+    parts: Mapping[str, Part]
+    repairs: Mapping[str, Repair]
     digest: str
 
     @property
@@ -234,6 +322,19 @@ class Rulebook:
         return tuple(
             Hypothesis(place, cause.id) for cause in self.causes.values() for place in places_of(cause.where)
         )
+
+    def path_of(self, access: str) -> tuple[Access, ...]:
+        """Return a level of access and all those around it, the innermost first."""
+        path: list[Access] = []
+        while access in self.access and self.access[access] not in path:
+            path.append(self.access[access])
+            access = path[-1].parent
+        return tuple(path)
+
+    def minutes_of(self, check: Check) -> float:
+        """Return the minutes of a check on a car of which nothing is open, closing included."""
+        path = self.path_of(check.access)
+        return check.minutes_min + sum(level.opening_min + level.closing_min for level in path)
 
     def scale(self, source: str) -> Scale | None:
         """Return the scale of a measurement or check, None when the rule book does not know it."""

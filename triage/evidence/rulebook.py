@@ -1,4 +1,4 @@
-"""Loading the rule book: six TOML files, checked as a whole, all problems reported at once."""
+"""Loading the rule book: seven TOML files, checked as a whole, all problems reported at once."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def load_rulebook(folder: str | Path | None = None) -> Rulebook:
     Parameters
     ----------
     folder : str, Path or None
-        Folder with the six files; None for the rule book that comes with the program.
+        Folder with the seven files; None for the rule book that comes with the program.
 
     Returns
     -------
@@ -65,6 +65,8 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
     checks.only("access", "check")
     cautions.only("caution")
     sources.only("source")
+    workshop = sections["workshop.toml"]
+    workshop.only("workshop", "part", "repair")
     return Rulebook(
         causes=reader.read_rows(causes, "cause", reader.read_cause),
         measurements=reader.read_rows(measurements, "measurement", reader.read_measurement),
@@ -76,6 +78,9 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
         checks=reader.read_rows(checks, "check", reader.read_check),
         cautions=reader.read_rows(cautions, "caution", reader.read_caution),
         sources=reader.read_rows(sources, "source", reader.read_source),
+        workshop=reader.read_workshop(workshop.inner("workshop")),
+        parts=reader.read_rows(workshop, "part", reader.read_part),
+        repairs=reader.read_rows(workshop, "repair", reader.read_repair),
         digest=digest,
     )
 

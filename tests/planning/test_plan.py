@@ -1,0 +1,191 @@
+"""The plan: costs by hand, a small belief by brute force, and what common practice does first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import permutations
+
+import numpy as np
+import pytest
+
+from triage.corners import CORNERS
+from triage.evidence.answers import build_answers, parse_observation
+from triage.evidence.hypotheses import Finding
+from triage.evidence.rule_tables import Rulebook
+from triage.evidence.rulebook import load_rulebook
+from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.costs import cost_of_check, cost_of_repair
+from triage.planning.plan import Plan, make_plan
+from triage.planning.repair_cost import RepairMenu, expected_repair_cost, order_cost, repair_order
+
+
+@pytest.fixture(scope="module")
+def rulebook() -> Rulebook:
+    return load_rulebook()
+
+
+def _answers(rulebook: Rulebook, *texts: str) -> tuple[Finding, ...]:
+    return build_answers([parse_observation(text) for text in texts], rulebook, first_corner="RR")
+
+
+def _follow(rulebook: Rulebook, known: list[str], says: dict[str, str], steps: int = 6) -> list[str]:
+    """Names of the steps when every check is answered as told, up to the first repair."""
+    done: list[str] = []
+    for _ in range(steps):
+        step = make_plan(_answers(rulebook, *known), rulebook).next_step
+        done.append(step.id)
+        if step.kind == "repair":
+            break
+        place = f"@{step.place}" if step.place in CORNERS else ""
+        known = [*known, f"{step.id}{place}={says[step.id]}"]
+    return done
+
+
+def test_opening_is_paid_once(rulebook: Rulebook) -> None:
+    """By hand with an hour at 60 and no corrosion: minutes are money."""
+    easy = replace(rulebook, workshop=replace(rulebook.workshop, money_per_hour=60.0, corrosion=0.0))
+    rock = easy.checks["rock-wheel"]
+    first = cost_of_check(rock, (), easy)
+    lifted = easy.access["lifted"]
+    assert first.money == pytest.approx(lifted.opening_min + rock.minutes_min)
+    assert first.open_after == {"on-ground", "lifted"}
+    assert cost_of_check(rock, first.open_after, easy).money == pytest.approx(rock.minutes_min)
+    drive = easy.checks["growl-in-curves"]
+    assert cost_of_check(drive, first.open_after, easy).money == pytest.approx(
+        lifted.closing_min + drive.minutes_min
+    )
+    lead, work = easy.repairs["mend-lead"], easy.workshop.proof_min + lifted.closing_min
+    assert cost_of_repair(lead, first.open_after, easy).money == pytest.approx(
+        lead.minutes_min + work + easy.parts["lead"].price
+    )
+
+
+def test_corrosion_costs_minutes_and_parts(rulebook: Rulebook) -> None:
+    sound, seized = (
+        replace(rulebook, workshop=replace(rulebook.workshop, corrosion=corrosion))
+        for corrosion in (0.0, 1.0)
+    )
+    look = rulebook.checks["look-at-encoder"]
+    out = rulebook.access["sensor-out"]
+    more = cost_of_check(look, (), seized).money - cost_of_check(look, (), sound).money
+    slower = out.seized_min / 60.0 * rulebook.workshop.money_per_hour
+    assert more == pytest.approx(slower + out.break_probability * rulebook.parts["sensor"].price)
+
+
+def test_the_order_of_repairs_by_trying_all() -> None:
+    """Against every order of three repairs and the last resort, on random beliefs."""
+    rng = np.random.default_rng(2)
+    worse = []
+    for _ in range(200):
+        cure = np.vstack([rng.uniform(0, 1, (3, 4)) * (rng.uniform(size=(3, 4)) < 0.6), np.ones((1, 4))])
+        menu = RepairMenu(("a", "b", "c"), cure, np.array([*rng.uniform(20, 200, 3), 500.0]))
+        belief = rng.dirichlet(np.ones(4))
+        best = min(
+            order_cost([*order[:count], 3], belief, menu)
+            for order in permutations(range(3))
+            for count in range(4)
+        )
+        mine = float(expected_repair_cost(belief[np.newaxis], menu)[0])
+        assert mine == pytest.approx(order_cost(repair_order(belief, menu), belief, menu), abs=0.2)
+        worse.append(mine / best - 1.0)
+    assert min(worse) > -1e-3
+    assert np.mean(worse) < 0.01
+
+
+def test_a_doubt_stays_with_what_is_believed_without_a_recording(rulebook: Rulebook) -> None:
+    claims = weigh_claims((), rulebook)
+    assert claims.share.sum() == pytest.approx(1.0)
+    by_cause = dict.fromkeys(rulebook.causes, 0.0)
+    for atom, share in zip(claims.atoms, claims.share, strict=True):
+        by_cause[atom.cause] += float(share)
+    assert by_cause == pytest.approx({name: cause.prior for name, cause in rulebook.causes.items()})
+
+
+# --- common practice, no source ---
+
+
+DIRTY = {
+    "lamp-when": "moving-off",
+    "read-fault-memory": "signal",
+    "spin-and-watch": "same-place",
+    "rock-wheel": "none",
+    "turn-by-hand": "smooth",
+    "look-at-encoder": "dirty",
+    "sensor-seat": "flat",
+}
+
+
+def test_no_play_and_smooth_leads_to_a_look_and_to_cleaning_before_any_work_on_the_hub(
+    rulebook: Rulebook,
+) -> None:
+    known = ["read-fault-memory@RR=signal", "rock-wheel@RR=none", "turn-by-hand@RR=smooth"]
+    steps = _follow(rulebook, known, _known_outcomes(rulebook, DIRTY))
+    assert "look-at-encoder" in steps
+    assert steps[-1] == "clean-encoder"
+    assert not {"replace-hub-unit", "replace-encoder"} & set(steps)
+
+
+def test_play_beyond_the_limit_and_a_growl_in_curves_lead_to_the_hub_unit(rulebook: Rulebook) -> None:
+    plan = make_plan(
+        _answers(
+            rulebook, "end-play-gauge@RR=beyond", "rock-wheel@RR=clear", "growl-in-curves=louder-in-left"
+        ),
+        rulebook,
+    )
+    repairs = [step.id for step in plan.repairs]
+    assert repairs[0] == "replace-hub-unit"
+
+
+def test_no_current_leads_to_the_lead_before_a_sensor_is_bought(rulebook: Rulebook) -> None:
+    known = ["read-fault-memory@RR=circuit", "sensor-supply-current@RR=none"]
+    steps = _follow(rulebook, known, _known_outcomes(rulebook, {"lamp-when": "at-standstill"}), steps=9)
+    looked = [i for i, name in enumerate(steps) if name in ("connector", "wiggle-lead")]
+    assert looked
+    assert "replace-sensor" not in steps[: looked[0]]
+
+
+def test_the_reason_is_one_sentence_with_the_numbers(rulebook: Rulebook) -> None:
+    plan = make_plan(_answers(rulebook, "read-fault-memory@RR=signal"), rulebook)
+    assert plan.why.count(".") == 1
+    assert f"{plan.expected_money:.0f}" in plan.why
+    assert f"{plan.act_now_money:.0f}" in plan.why
+
+
+def test_what_failed_is_not_tried_again(rulebook: Rulebook) -> None:
+    seen = _answers(rulebook, "read-fault-memory@RR=signal", "look-at-encoder@RR=dirty")
+    before = make_plan(seen, rulebook)
+    assert before.repairs[0].id == "clean-encoder"
+    after = make_plan(seen, rulebook, tried=[("clean-encoder", "RR")])
+    assert ("clean-encoder", "RR") not in {(step.id, step.place) for step in after.repairs}
+
+
+def test_a_workshop_that_asks_for_more_saving_repairs_sooner(rulebook: Rulebook) -> None:
+    seen = _answers(rulebook, "look-at-encoder@RR=dirty")
+    hasty = replace(rulebook, workshop=replace(rulebook.workshop, least_saving=1e6))
+    assert make_plan(seen, hasty).next_step.kind == "repair"
+    careful = make_plan((), replace(rulebook, workshop=replace(rulebook.workshop, least_saving=0.0)))
+    assert careful.next_step.kind == "check"
+
+
+def test_steps_at_which_someone_can_get_hurt_carry_their_cautions(rulebook: Rulebook) -> None:
+    plan: Plan = make_plan(_answers(rulebook, "read-fault-memory@RR=signal"), rulebook)
+    for step in (*plan.checks, *plan.repairs):
+        access = rulebook.checks[step.id].access if step.id in rulebook.checks else None
+        access = rulebook.repairs[step.id].access if step.id in rulebook.repairs else access
+        assert step.cautions or access is None or not rulebook.access[access].hazardous
+
+
+def _known_outcomes(rulebook: Rulebook, says: dict[str, str]) -> dict[str, str]:
+    """The outcomes told, and for every other check the one that a sound corner gives most often."""
+    sound = {
+        check.id: list(check.outcomes)[int(np.argmax(check.table.rows["sound"]))]
+        for check in rulebook.checks.values()
+    }
+    return sound | {name: word for name, word in says.items() if _knows(rulebook, name, word)}
+
+
+def _knows(rulebook: Rulebook, name: str, word: str) -> bool:
+    check = rulebook.checks[name]
+    names: Sequence[str] = (*check.outcomes, *check.aliases)
+    return word in names

@@ -3,6 +3,7 @@
 ::
 
     act now     R(b)       expected cost of repairing by the belief b (see repair_cost)
+    repair a    A(a, b) =  cost(a) + P(not right) min( R(b|not right),  min over c of K1(c, b|not right) )
     check c     K(c, b) =  cost(c) + sum over outcomes o of  P(o) min( R(b|o),  min over c' of K1(c', b|o) )
 
 K1 is the same one step shorter, so that two checks in a row are weighed before the repair. A check that
@@ -14,7 +15,7 @@ R. The work stops looking and repairs when the best check saves less than the wo
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -30,6 +31,9 @@ from triage.planning.repair_cost import RepairMenu, expected_repair_cost, repair
 from triage.speed_log import FloatArray
 
 LAST_RESORT: Final = "last-resort"
+
+REPAIRS_TRIED: Final = 6
+"""How many repairs, the best by success over cost, are weighed as the first."""
 
 LOOKED_AT_TWICE: Final = 10
 """How many checks, the best by one step, are followed by a second one."""
@@ -112,8 +116,9 @@ def make_plan(
     Plan
     """
     claims = weigh_claims(findings, rulebook)
-    menu = build_menu(claims, rulebook)
-    share = _after_failures(claims, menu, tried)
+    whole = build_menu(claims, rulebook)
+    share = _after_failures(claims, whole, tried)
+    menu = leave_out(whole, tried)
     desk = _Desk(claims.atoms, rulebook, menu, frozenset(is_open))
     options = _options(desk, share, {finding.id for finding in findings})
     return _choose(desk, share, options)
@@ -129,6 +134,22 @@ def build_menu(claims: Claims, rulebook: Rulebook) -> RepairMenu:
     money = [cost_of_repair(repair, (), rulebook).money for repair, _ in chosen]
     names = tuple(f"{repair.id}@{place}" for repair, place in chosen)
     return RepairMenu(names, cure, np.array([*money, rulebook.workshop.last_resort]))
+
+
+def leave_out(menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> RepairMenu:
+    """Return the menu without the repairs that were tried: what one has not cured, it does not cure."""
+    for repair, place in tried:
+        menu = without(menu, menu.names.index(f"{repair}@{place}"))
+    return menu
+
+
+def without(menu: RepairMenu, number: int) -> RepairMenu:
+    """Return the menu without one repair; the last resort always stays."""
+    if number >= len(menu.names):
+        return menu
+    rows = [*range(number), *range(number + 1, len(menu.money))]
+    names = (*menu.names[:number], *menu.names[number + 1 :])
+    return RepairMenu(names, menu.cure[rows], menu.money[rows])
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,12 +221,30 @@ def _choose(desk: _Desk, share: FloatArray, options: Sequence[_Option]) -> Plan:
         for i, option in enumerate(options)
     ]
     checks.sort(key=lambda step: (-step.saving, step.id, step.place))
-    repairs = _repair_steps(desk, share)
-    look = bool(checks) and checks[0].saving > desk.rulebook.workshop.least_saving
+    repair, repaired = _best_repair(desk, share, [options[i] for i in first])
+    repairs = _repair_steps(desk, share, repair)
+    least = desk.rulebook.workshop.least_saving
+    look = bool(checks) and checks[0].saving > least + act_now - repaired
     step = checks[0] if look else repairs[0]
-    expected = act_now - (checks[0].saving if look else 0.0)
+    expected = act_now - checks[0].saving if look else repaired
     why = _why(step, act_now, expected, repairs[0])
     return Plan(step, why, tuple(checks), repairs, act_now, expected)
+
+
+def _best_repair(desk: _Desk, share: FloatArray, further: Sequence[_Option]) -> tuple[int, float]:
+    """Return the repair to begin with and the expected total cost, with a check after it where that pays."""
+    money = _first_money(desk, desk.is_open)
+    success = desk.menu.cure @ share
+    closed = replace(desk, is_open=frozenset())
+    found = []
+    for number in np.argsort(-success / money, kind="stable")[:REPAIRS_TRIED]:
+        left = share * (1.0 - desk.menu.cure[number])
+        menu = without(desk.menu, int(number))
+        then = [_cost_with(replace(closed, menu=menu), left, option, ()) for option in further]
+        acted = float(_act(replace(closed, menu=menu), left[np.newaxis], frozenset())[0])
+        found.append((float(money[number]) + min([acted, *then]), int(number)))
+    cost, number = min(found)
+    return number, cost
 
 
 def _act(desk: _Desk, beliefs: FloatArray, is_open: frozenset[str]) -> FloatArray:
@@ -216,11 +255,9 @@ def _act(desk: _Desk, beliefs: FloatArray, is_open: frozenset[str]) -> FloatArra
 
 def _first_money(desk: _Desk, is_open: frozenset[str]) -> FloatArray:
     rulebook = desk.rulebook
-    costs = [
-        cost_of_repair(repair, is_open, rulebook).money
-        for repair in rulebook.repairs.values()
-        for _ in places_of(repair.where)
-    ]
+    names = [name.split("@")[0] for name in desk.menu.names]
+    money = {name: cost_of_repair(rulebook.repairs[name], is_open, rulebook).money for name in set(names)}
+    costs = [money[name] for name in names]
     return np.array([*costs, rulebook.workshop.last_resort])
 
 
@@ -234,7 +271,7 @@ def _cost_with(desk: _Desk, share: FloatArray, option: _Option, further: Sequenc
         deeper = (joint[:, np.newaxis, :] * second.table).reshape(-1, share.size)
         acted = _act(desk, deeper, then.open_after).reshape(len(joint), -1).sum(axis=1)
         after = np.minimum(after, joint.sum(axis=1) * then.money + acted)
-    return cost.money + float(after.sum())
+    return float(share.sum()) * cost.money + float(after.sum())
 
 
 def _check_step(desk: _Desk, share: FloatArray, option: _Option, *, saving: float) -> PlanStep:
@@ -256,9 +293,12 @@ def _check_step(desk: _Desk, share: FloatArray, option: _Option, *, saving: floa
     )
 
 
-def _repair_steps(desk: _Desk, share: FloatArray) -> tuple[PlanStep, ...]:
-    order = repair_order(share, desk.menu, first_money=_first_money(desk, desk.is_open))
-    return tuple(_repair_step(desk, number, first=i == 0) for i, number in enumerate(order))
+def _repair_steps(desk: _Desk, share: FloatArray, begin: int) -> tuple[PlanStep, ...]:
+    """Return the repairs in order, with one given to begin with."""
+    left = share * (1.0 - desk.menu.cure[begin])
+    order = repair_order(left, desk.menu) if begin < len(desk.menu.names) else []
+    rest = (number for number in order if number != begin)
+    return tuple(_repair_step(desk, number, first=i == 0) for i, number in enumerate((begin, *rest)))
 
 
 def _repair_step(desk: _Desk, number: int, *, first: bool) -> PlanStep:

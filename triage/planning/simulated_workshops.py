@@ -1,7 +1,7 @@
 """``python -m triage.planning.simulated_workshops``: what the planner is worth against plainer ways to work.
 
 Cars with a hidden fault, drawn from the priors of the rule book, come into a workshop with no recording; the
-fault memory is read for the wheel of the complaint. Then one of three mechanics goes on until the car is
+fault memory is read for all four wheels. Then one of three mechanics goes on until the car is
 proven right:
 
 - *planned*: the step that :func:`triage.planning.plan.make_plan` puts first, again and again;
@@ -31,7 +31,7 @@ from triage.evidence.rule_tables import OTHER, Check, Rulebook, Scale, places_of
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.costs import cost_of_check, cost_of_repair
-from triage.planning.plan import LAST_RESORT, build_menu, make_plan
+from triage.planning.plan import LAST_RESORT, build_menu, leave_out, make_plan
 from triage.planning.repair_cost import repair_order
 
 CODE: Final = "read-fault-memory"
@@ -53,11 +53,18 @@ LEARNT_ON: Final = 300
 
 @dataclass(slots=True)
 class Car:
-    """One car in the workshop: its hidden fault, and what has been done so far."""
+    """One car in the workshop: its hidden fault, and what has been done so far.
+
+    Attributes
+    ----------
+    corner : str
+        The wheel that the fault memory points at most.
+    """
 
     place: Place
     cause: str
     corner: Corner
+    code: str = ""
     money: float = 0.0
     wrong_parts: int = 0
     steps: int = 0
@@ -101,7 +108,13 @@ def draw_car(bench: Bench) -> Car:
     corner = CORNERS[int(bench.rng.integers(len(CORNERS)))]
     place: Place = corner if cause.where == "corner" or cause.id == OTHER else VEHICLE
     car = Car(place, cause.id, corner)
-    do_check(car, bench, CODE, corner)
+    codes: dict[Corner, str] = {}
+    for wheel in CORNERS:
+        codes[wheel] = do_check(car, bench, CODE, wheel)
+    car.money /= len(CORNERS)
+    car.steps = 1
+    car.corner = min(CORNERS, key=lambda wheel: (list(BY_CODE).index(codes[wheel]), wheel != corner))
+    car.code = codes[car.corner]
     return car
 
 
@@ -145,8 +158,7 @@ def planned(car: Car, bench: Bench) -> None:
 
 def by_the_code(car: Car, bench: Bench) -> None:
     """Replace what the code points at."""
-    outcome = str(max(car.findings[0].band_probability.items(), key=lambda item: item[1])[0])
-    names = [*BY_CODE[outcome], LAST_RESORT]
+    names = [*BY_CODE[car.code], LAST_RESORT]
     name = names[len(car.tried)]
     if name == LAST_RESORT:
         do_repair(car, bench, name, VEHICLE)
@@ -167,16 +179,12 @@ class FixedOrder:
             for name in self.checks:
                 do_check(car, bench, name, _place(bench.real.checks[name], car.corner))
         claims = weigh_claims(car.findings, bench.believed)
-        menu = build_menu(claims, bench.believed)
+        whole = build_menu(claims, bench.believed)
         left = claims.share.copy()
         for name, place in car.tried:
-            left *= 1.0 - menu.cure[menu.names.index(f"{name}@{place}")]
-        tried = {f"{name}@{place}" for name, place in car.tried}
-        chosen = next(
-            number
-            for number in repair_order(left, menu)
-            if number == len(menu.names) or menu.names[number] not in tried
-        )
+            left *= 1.0 - whole.cure[whole.names.index(f"{name}@{place}")]
+        menu = leave_out(whole, car.tried)
+        chosen = repair_order(left, menu)[0]
         if chosen == len(menu.names):
             do_repair(car, bench, LAST_RESORT, VEHICLE)
             return

@@ -136,7 +136,9 @@ def test_unusable_input_is_3_with_file_and_reason(tmp_path, capsys, verb, conten
 
 def test_missing_file_folder_and_missing_database_are_3(tmp_path, log, capsys) -> None:
     assert main(["inspect", str(tmp_path / "none.csv")]) == 3
-    assert main(["inspect", str(tmp_path)]) == 3
+    (tmp_path / "empty").mkdir()
+    assert main(["inspect", str(tmp_path / "empty")]) == 3
+    assert main(["inspect", str(tmp_path)]) == 0  # the one recording in it
     assert main(["inspect", log, "--dbc", str(tmp_path / "none.dbc")]) == 3
     assert main(["inspect", log, "--vehicle", str(tmp_path / "none.toml")]) == 3
     assert "none.toml" in capsys.readouterr().err

@@ -25,7 +25,9 @@ def build_parser(version: str) -> argparse.ArgumentParser:
     parser.set_defaults(log=[], dbc=[], map=[], unit=None, tyre_radius=None, vehicle=None)
     verbs = parser.add_subparsers(dest="verb", metavar="VERB")
     window = verbs.add_parser("window", help="open the window (also without a verb)", allow_abbrev=False)
-    window.add_argument("log", nargs="*", metavar="FILE", help="a recording, or its parts in any order")
+    window.add_argument(
+        "log", nargs="*", metavar="FILE", help="a recording, its parts in any order, or a folder of them"
+    )
     _add_reading(window)
     inspect = verbs.add_parser("inspect", help="say what is in a log and how it was read", allow_abbrev=False)
     _add_log(inspect)
@@ -110,7 +112,9 @@ def _place(text: str) -> str:
 
 
 def _add_log(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("log", nargs="+", metavar="LOG", help="a recording, or its parts in any order")
+    parser.add_argument(
+        "log", nargs="+", metavar="LOG", help="a recording, its parts in any order, or a folder of them"
+    )
     parser.add_argument("--json", action="store_true", help="write one JSON document to standard output")
     _add_reading(parser)
 

@@ -56,6 +56,22 @@ def make_mdf(drive, folder: Path, as_table) -> bytes:
     return (folder / "made.mf4").read_bytes()
 
 
+def as_frame(drive):
+    import pandas as pd
+
+    return pd.DataFrame({"time_s": drive.time_s, **{f"{c}_kmh": v for c, v in drive.kmh.items()}})
+
+
+def make_workbook(drive, folder: Path, as_table) -> bytes:
+    as_frame(drive).to_excel(folder / "made.xlsx", index=False)
+    return (folder / "made.xlsx").read_bytes()
+
+
+def make_parquet(drive, folder: Path, as_table) -> bytes:
+    as_frame(drive).to_parquet(folder / "made.parquet")
+    return (folder / "made.parquet").read_bytes()
+
+
 def make_table(drive, folder: Path, as_table) -> bytes:
     return as_table(drive).encode()
 
@@ -78,6 +94,8 @@ def make_edge_times(drive, folder: Path, as_table) -> bytes:
 MAKERS: dict[str, Callable[..., bytes]] = {
     "blf": by_library(".blf"),
     "mdf": make_mdf,
+    "parquet": make_parquet,
+    "workbook": make_workbook,
     "sqlite": make_sqlite,
     "asc": by_library(".asc"),
     "trc": by_library(".trc"),
@@ -208,8 +226,8 @@ def test_folder_missing_file_and_device_are_refused(tmp_path) -> None:
 def test_a_packed_bomb_is_refused(write, monkeypatch) -> None:
     import gzip
 
-    from triage.logs import source
+    from triage.logs import content
 
-    monkeypatch.setattr(source, "MAX_UNPACKED_BYTES", 1 << 20)
+    monkeypatch.setattr(content, "MAX_UNPACKED_BYTES", 1 << 20)
     with pytest.raises(LogReadError, match="unpacks to more"):
         read_log([write(gzip.compress(b"1,2\n" * 1_000_000), "bomb.csv.gz")])

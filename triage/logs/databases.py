@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 import stat
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -21,11 +23,19 @@ _MAX_BYTES: Final = 64 << 20
 _STANDARD_MAX: Final = 0x7FF
 _EXTENDED_MAX: Final = 0x1FFFFFFF
 _FRAME_ID: Final = re.compile(
-    r"^(?P<before>\s*(?:BO_|SG_MUL_VAL_|SIG_VALTYPE_|VAL_|CM_\s+(?:BO_|SG_)|BA_\s+\"[^\"]*\"\s+(?:BO_|SG_)|BO_TX_BU_)\s+)"
-    r"(?P<id>\d+)",
+    r"^(?P<before>[ \t]*(?:BO_|SG_MUL_VAL_|SIG_VALTYPE_|VAL_|CM_[ \t]+(?:BO_|SG_)"
+    r"|BA_[ \t]+\"[^\"\n]{0,200}\"[ \t]+(?:BO_|SG_)|BO_TX_BU_)[ \t]+)"
+    r"(?P<id>\d{1,20})",
     re.MULTILINE,
 )
-_DBC_MESSAGE: Final = re.compile(r"^\s*BO_\s+(\d+)\s+(\w+)", re.MULTILINE)
+_DBC_MESSAGE: Final = re.compile(r"^[ \t]*BO_[ \t]+(\d{1,20})[ \t]+(\w+)", re.MULTILINE)
+_SIGNAL: Final = re.compile(
+    r"^[ \t]*SG_ |<(?:\w+:)?(?:I-SIGNAL|Signal)[ >]|^[ \t]*(?:Var|Sig)=", re.MULTILINE
+)
+_DOCUMENT_TYPE: Final = re.compile(r"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
+_LONGEST_NAME: Final = 500
+MAX_SIGNALS: Final = 60_000
+"""A whole car has some 20 000; far above, reading would take minutes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,19 +104,61 @@ def load_databases(files: Sequence[str], mapping: Mapping[Corner, str]) -> Signa
         When a file is missing, is no database, or is broken beyond repair.
     """
     messages: dict[int, tuple[WantedMessage, ...]] = {}
-    known: set[int] = set()
+    known: dict[int, _Description] = {}
     notices: list[Notice] = []
-    for file in files:
+    for file in dict.fromkeys(files):
         database, heard = _load_one(file)
         notices += heard
+        fresh: dict[int, list[WantedMessage]] = defaultdict(list)
         for message in database.messages:
             key = frame_key(message.frame_id, extended=message.is_extended_frame)
-            known.add(key)
             wanted = _wanted(message, key, mapping)
-            if wanted is not None:
-                messages[key] = (*messages.get(key, ()), wanted)
+            before = known.setdefault(key, _Description(file, message))
+            if before.file == file or (wanted is not None and key not in messages):
+                fresh[key] += [wanted] if wanted is not None else []
+            if before.layout != _layout(message) and before.file != file and (wanted or key in messages):
+                used = file if key in fresh else before.file
+                notices.append(_conflict(before, file, message, key, used=used))
+        messages.update({key: tuple(found) for key, found in fresh.items() if found})
     wheel_keys = frozenset(key for key, found in messages.items() if any(one.has_wheel for one in found))
     return SignalDatabase(tuple(files), messages, frozenset(known), wheel_keys, tuple(notices))
+
+
+class _Description:
+    """What the first database says about an identifier."""
+
+    __slots__ = ("file", "layout", "name")
+
+    def __init__(self, file: str, message: Any) -> None:
+        self.file = file
+        self.name = str(message.name)
+        self.layout = _layout(message)
+
+
+def _layout(message: Any) -> frozenset[tuple[Any, ...]]:
+    """Where the bits stand and what they count, without names and texts."""
+    return frozenset(
+        (
+            signal.start,
+            signal.length,
+            signal.byte_order,
+            signal.is_signed,
+            signal.is_float,
+            float(signal.scale),
+            float(signal.offset),
+            tuple(signal.multiplexer_ids or ()),
+        )
+        for signal in message.signals
+    )
+
+
+def _conflict(before: _Description, file: str, message: Any, key: int, *, used: str) -> Notice:
+    why = "which was given first" if used == before.file else "which names speeds in it"
+    text = (
+        f"{before.file} and {file} describe {format_key(key)} differently "
+        f"({before.name} and {message.name}); {used}, {why}, was used."
+    )
+    return Notice("database-conflict", text)
 
 
 def read_database_text(file: str) -> str:
@@ -137,10 +189,35 @@ def _load_one(file: str) -> tuple[Any, list[Notice]]:
     if not text.strip():
         raise DatabaseError("the database is empty", file=file, hint="Choose another file.")
     is_dbc = _DBC_MESSAGE.search(text) is not None
+    _refuse_hostile_text(text, file)
     notices: list[Notice] = []
     if is_dbc:
         text, notices = _with_extended_flags(text, file)
-    return _parsed(text, file, is_dbc=is_dbc, notices=notices)
+    database, notices = _parsed(text, file, is_dbc=is_dbc, notices=notices)
+    if not hasattr(database, "messages"):
+        raise DatabaseError(
+            "this database describes diagnostics and no frames",
+            file=file,
+            hint="Choose a DBC, ARXML, KCD or SYM file.",
+        )
+    return database, notices
+
+
+def _refuse_hostile_text(text: str, file: str) -> None:
+    """Refuse what would keep the parsers busy for ever, or make them expand entities."""
+    if text.lstrip().startswith("<") and _DOCUMENT_TYPE.search(text):
+        raise DatabaseError(
+            "the database defines a document type or entities, as no exported database does",
+            file=file,
+            hint="Export it again from the program it was made with.",
+        )
+    count = sum(1 for _ in itertools.islice(_SIGNAL.finditer(text), MAX_SIGNALS + 1))
+    if count > MAX_SIGNALS:
+        raise DatabaseError(
+            f"the database describes more than {MAX_SIGNALS} signals",
+            file=file,
+            hint="Cut out the messages that are needed.",
+        )
 
 
 def _with_extended_flags(text: str, file: str) -> tuple[str, list[Notice]]:
@@ -196,7 +273,8 @@ def _wanted(message: Any, key: int, mapping: Mapping[Corner, str]) -> WantedMess
     signals = tuple(
         signal
         for signal in message.signals
-        if is_wanted(f"{message.name}.{signal.name}", signal.unit or "", mapping)
+        if len(signal.name) <= _LONGEST_NAME
+        and is_wanted(f"{message.name}.{signal.name}", signal.unit or "", mapping)
     )
     if not signals:
         return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any, Final
 
@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 from triage.errors import SignalMappingError
 from triage.logs.clock import find_echoes, mend_clock
 from triage.logs.databases import SignalDatabase, WantedMessage
-from triage.logs.frames import Frames, format_key
+from triage.logs.frames import EXTENDED_FLAG, Frames, format_key
+from triage.logs.j1939 import wheel_speed_keys, wheel_speed_signals
 from triage.logs.recording import RawSignal, Recording
 from triage.logs.roles import sense_signal
 from triage.logs.source import Source
@@ -38,10 +39,49 @@ def frame_reader(read: ReadFrames) -> Callable[[Source, SignalDatabase, Progress
     """Make a reader of signals from a reader of frames."""
 
     def read_signals(source: Source, database: SignalDatabase, progress: Progress) -> Recording:
-        frames = read(source, database.wanted_keys, part_of(progress, 0.0, 0.9))
-        return decode_frames(frames, database, source.name)
+        return decode_wanted(
+            lambda wanted, told: read(source, wanted, told),
+            database,
+            source.name,
+            part_of(progress, 0.0, 0.9),
+        )
 
     return read_signals
+
+
+def decode_wanted(
+    read: Callable[[frozenset[int], Progress], Frames],
+    database: SignalDatabase,
+    file: str,
+    progress: Progress,
+) -> Recording:
+    """Read the frames that the database describes and decode them.
+
+    Where it describes none with a wheel speed, groups that tell their meaning by their number are looked for;
+    then the file is read a second time, for them alone.
+
+    Raises
+    ------
+    SignalMappingError
+        When neither gives a wheel speed.
+    """
+    frames = read(database.wanted_keys, part_of(progress, 0.0, 0.5))
+    by_group = wheel_speed_keys(frames.seen)
+    if database.wheel_keys & frames.seen.keys() or not by_group:
+        return decode_frames(frames, database, file)
+    return decode_groups(read(by_group, part_of(progress, 0.5, 1.0)), file)
+
+
+def decode_groups(frames: Frames, file: str) -> Recording:
+    """Decode the wheel speeds of heavy vehicles, see :mod:`triage.logs.j1939`."""
+    senders = {key & 0xFF for key in wheel_speed_keys(frames.seen)}
+
+    def signals(batch: _Batch) -> Iterable[RawSignal]:
+        sender = f"address {batch.key & 0xFF:02X}" if len(senders) > 1 else ""
+        bus = " ".join(part for part in (batch.bus, sender) if part)
+        return wheel_speed_signals(batch.key, batch.time_s, batch.payload, batch.length, bus=bus)
+
+    return _decoded(frames, signals, file)
 
 
 def decode_frames(frames: Frames, database: SignalDatabase, file: str) -> Recording:
@@ -54,19 +94,22 @@ def decode_frames(frames: Frames, database: SignalDatabase, file: str) -> Record
     """
     if not database.wheel_keys & frames.seen.keys() or not frames.time_s.size:
         raise _nothing_decoded(frames, database, file)
+
+    def signals(batch: _Batch) -> Iterable[RawSignal]:
+        for message in database.messages[batch.key]:
+            yield from (_signal(batch, message, signal) for signal in message.signals)
+
+    return _decoded(frames, signals, file)
+
+
+def _decoded(frames: Frames, decode: Callable[[_Batch], Iterable[RawSignal]], file: str) -> Recording:
     clock = mend_clock(frames.time_s)
-    time_s, placed = clock.time_s, ~np.isnan(clock.time_s)
     notices = [*frames.notices, *_odd_notices(frames, file), *clock.notices(file)]
     signals: list[RawSignal] = []
     echoes = 0
-    for key in dict.fromkeys(frames.key.tolist()):
-        for bus in dict.fromkeys(frames.bus_index[frames.key == key].tolist()):
-            chosen = np.flatnonzero((frames.key == key) & (frames.bus_index == bus) & placed)
-            chosen, dropped = _without_echoes(chosen, time_s, frames.payload)
-            echoes += dropped
-            batch = _Batch(time_s[chosen], frames.payload[chosen], frames.length[chosen], frames.bus[bus])
-            for message in database.messages[key]:
-                signals += [_signal(batch, message, signal) for signal in message.signals]
+    for batch, dropped in _batches(frames, clock.time_s):
+        echoes += dropped
+        signals += decode(batch)
     if echoes:
         text = (
             f"{file}: {echoes} frames stand twice in the log, once sent and once as their own echo; "
@@ -74,6 +117,24 @@ def decode_frames(frames: Frames, database: SignalDatabase, file: str) -> Record
         )
         notices.append(Notice("duplicate-instants", text, echoes))
     return Recording(frames.format, frames.start, _without_needless_bus(signals), tuple(notices))
+
+
+def _batches(frames: Frames, time_s: FloatArray) -> Iterator[tuple[_Batch, int]]:
+    """Frames of one identifier on one bus at a time, without echoes, and how many of these there were."""
+    placed = ~np.isnan(time_s)
+    for key in _in_order(frames.key):
+        of_key = frames.key == key
+        for bus in _in_order(frames.bus_index[of_key]):
+            chosen = np.flatnonzero(of_key & (frames.bus_index == bus) & placed)
+            chosen, dropped = _without_echoes(chosen, time_s, frames.payload)
+            columns = time_s[chosen], frames.payload[chosen], frames.length[chosen]
+            yield _Batch(key, *columns, frames.bus[bus]), dropped
+
+
+def _in_order(values: NDArray[Any]) -> list[int]:
+    """Give the distinct numbers in the order in which they come first."""
+    distinct, first = np.unique(values, return_index=True)
+    return [int(value) for value in distinct[np.argsort(first)]]
 
 
 def _without_needless_bus(signals: list[RawSignal]) -> tuple[RawSignal, ...]:
@@ -86,6 +147,7 @@ def _without_needless_bus(signals: list[RawSignal]) -> tuple[RawSignal, ...]:
 class _Batch:
     """All frames of one identifier on one bus."""
 
+    key: int
     time_s: FloatArray
     payload: NDArray[np.uint8]
     length: NDArray[np.uint8]
@@ -188,9 +250,9 @@ def _multiplexed_rows(batch: _Batch, message: WantedMessage, signal: Any) -> Boo
         rows &= batch.length >= _end_of(selector)
         if not rows.any():
             break
-        raw = np.zeros(rows.size, dtype=np.uint64)
-        raw[rows] = _raw_of(batch.payload[rows], selector)
-        rows &= np.isin(raw, np.array(signal.multiplexer_ids, dtype=np.uint64))
+        number = np.full(rows.size, np.nan)
+        number[rows] = np.trunc(physical_values(_raw_of(batch.payload[rows], selector), selector))
+        rows &= np.isin(number, np.array(signal.multiplexer_ids, dtype=np.float64))
         signal = selector
     return rows
 
@@ -292,8 +354,17 @@ def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> Sig
         why = f"the messages with the wheel speeds ({wanted}) are not in the log"
     elif database.known_keys & frames.seen.keys():
         why = "the database names no wheel speed; name the signals with --map if you know them"
+    elif _other_width(database.wheel_keys, frames.seen):
+        why = (
+            "the identifiers of the wheel speeds are in the log, "
+            "but with 11 bits where the database says 29, or the other way round"
+        )
     else:
         why = "the database describes none of the identifiers in the log; it belongs to another car or bus"
     return SignalMappingError(
         f"{names}: {why}; {present}", file=file, hint="Choose the right database with --dbc FILE."
     )
+
+
+def _other_width(wheel_keys: frozenset[int], seen: Mapping[int, int]) -> bool:
+    return any((key ^ EXTENDED_FLAG) in seen for key in wheel_keys)

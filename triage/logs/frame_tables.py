@@ -117,7 +117,7 @@ def _by_cells(sample: Sequence[Sequence[str]]) -> FrameColumns | None:
     lengths = [
         i
         for i, cells in enumerate(columns)
-        if all(c.strip().isascii() and c.strip().isdigit() and int(c) <= 64 for c in cells)
+        if all(c.strip().isascii() and c.strip().isdigit() and len(c) <= 9 and int(c) <= 64 for c in cells)
     ]
     if time is None:
         return None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import traceback
+from functools import partial
 from typing import Any, Final
 
 import numpy as np
@@ -11,7 +12,7 @@ import numpy as np
 from triage.errors import DamagedLog, TriageError
 from triage.logs.clock import mend_clock
 from triage.logs.databases import SignalDatabase
-from triage.logs.decoding import decode_frames
+from triage.logs.decoding import decode_wanted
 from triage.logs.frames import FrameCollector, Frames, frame_key
 from triage.logs.library_noise import quiet
 from triage.logs.recording import RawSignal, Recording
@@ -41,7 +42,7 @@ def read_mdf(source: Source, database: SignalDatabase, progress: Progress) -> Re
         mdf = _open(source)
         try:
             if _frame_groups(mdf) and not _has_wheel_signals(mdf):
-                return decode_frames(_frames(mdf, database.wanted_keys, progress), database, source.name)
+                return decode_wanted(partial(_frames, mdf), database, source.name, progress)
             return _signals(mdf, source.name, progress)
         except (TriageError, Cancelled):
             raise

@@ -4,11 +4,50 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
+from typing import Final
 
 import numpy as np
 
+from triage.errors import LogReadError
 from triage.logs.recording import EDGE_UNIT, Recording
 from triage.speed_log import FloatArray, Notice
+
+_LONGEST_PAUSE_S: Final = 60.0
+"""Between two parts of one drive; a recorder that starts a new file loses seconds at most."""
+
+_OVERLAP_S: Final = 1.0
+_SHOWN: Final = 6
+
+
+def refuse_separate_drives(parts: list[tuple[str, Recording]]) -> None:
+    """Refuse recordings that nobody called parts of one drive and whose times do not join.
+
+    Raises
+    ------
+    LogReadError
+        Naming the recordings, so that one can be chosen.
+    """
+    if len(parts) == 1 or _one_wheel_each(parts) or _times_join(parts):
+        return
+    names = [name for name, _ in parts]
+    more = f" and {len(names) - _SHOWN} more" if len(names) > _SHOWN else ""
+    raise LogReadError(
+        f"the folder holds {len(parts)} recordings whose times do not join to one drive: "
+        f"{', '.join(names[:_SHOWN])}{more}",
+        hint="Choose one of them, or name the parts of one drive one by one.",
+    )
+
+
+def _times_join(parts: list[tuple[str, Recording]]) -> bool:
+    spans = []
+    for recording, shift_s in _by_start(parts) or [(recording, 0.0) for _, recording in parts]:
+        begin_s, stop_s = _span(recording)
+        spans.append((begin_s + shift_s, stop_s + shift_s))
+    spans.sort()
+    return all(
+        -_OVERLAP_S <= later[0] - earlier[1] <= _LONGEST_PAUSE_S
+        for earlier, later in itertools.pairwise(spans)
+    )
 
 
 def join_recordings(parts: list[tuple[str, Recording]]) -> Recording:
@@ -53,23 +92,25 @@ def join_recordings(parts: list[tuple[str, Recording]]) -> Recording:
     return Recording(f"{first.format}, {len(parts)} parts", first.start, signals, notices)
 
 
+def _by_start(parts: list[tuple[str, Recording]]) -> list[tuple[Recording, float]]:
+    """Place the parts by the starts they tell; empty when these do not tell them apart."""
+    known = [recording.start for _, recording in parts if recording.start is not None]
+    comparable = len(known) == len(parts) and len({start.tzinfo is None for start in known}) == 1
+    if not comparable or len(set(known)) < 2:
+        return []
+    zero = min(known)
+    shifted = [(r, (r.start - zero).total_seconds()) for _, r in parts if r.start is not None]
+    return sorted(shifted, key=lambda placed: placed[1])
+
+
 def _placed(parts: list[tuple[str, Recording]]) -> list[tuple[Recording, float]]:
-    starts = [recording.start for _, recording in parts]
-    known = [start for start in starts if start is not None]
-    if (
-        len(known) == len(parts)
-        and len({start.tzinfo is None for start in known}) == 1
-        and len(set(known)) > 1
-    ):
-        ordered = sorted(
-            (recording for _, recording in parts), key=lambda r: str(r.start and r.start.isoformat())
-        )
-        zero = min(known)
-        return [(r, (r.start - zero).total_seconds()) for r in ordered if r.start is not None]
+    by_start = _by_start(parts)
+    if by_start:
+        return by_start
     if _one_wheel_each(parts):
         return [(recording, 0.0) for _, recording in parts]
     by_time = sorted((recording for _, recording in parts), key=lambda r: _span(r)[0])
-    if all(_span(a)[1] <= _span(b)[0] + 1.0 for a, b in itertools.pairwise(by_time)):
+    if all(_span(a)[1] <= _span(b)[0] + _OVERLAP_S for a, b in itertools.pairwise(by_time)):
         return [(recording, 0.0) for recording in by_time]
     return _chained([recording for _, recording in sorted(parts, key=lambda part: part[0])])
 

@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 import struct
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
-from triage.errors import DamagedLog, LogReadError, SettingsError
+from triage.errors import DamagedLog, SettingsError
 from triage.logs.building import build_log
 from triage.logs.databases import SignalDatabase, load_databases
 from triage.logs.edge_speeds import form_edge_speeds
+from triage.logs.gathering import gather_sources
 from triage.logs.options import ReadOptions
-from triage.logs.parts import join_recordings
+from triage.logs.parts import join_recordings, refuse_separate_drives
 from triage.logs.recording import Recording
 from triage.logs.registry import recognise
-from triage.logs.source import open_source
+from triage.logs.source import Source
 from triage.progress import Progress, no_progress, part_of
 from triage.speed_log import SpeedLog
 from triage.units import SPEED_UNITS
@@ -35,7 +35,7 @@ def read_log(
     Parameters
     ----------
     files : sequence of str or Path
-        One file, or the parts of one recording in any order.
+        One file, or the parts of one recording in any order; a zip archive or a folder of such parts.
     options : ReadOptions
         What the user settled; the rest is judged from the content.
     progress : Progress
@@ -54,17 +54,17 @@ def read_log(
     SettingsError
         When the unit of the options is none.
     """
-    if not files:
-        raise LogReadError("no file was given", hint="Name a recording.")
-    _refuse_doubles(files)
+    gathered = gather_sources(files)
     _check_options(options)
     database = load_databases(options.databases, options.mapping)
-    share = 0.9 / len(files)
+    share = 0.9 / len(gathered.sources)
     parts = [
-        _read_part(file, database, part_of(progress, index * share, (index + 1) * share))
-        for index, file in enumerate(files)
+        _read_part(source, database, part_of(progress, index * share, (index + 1) * share))
+        for index, source in enumerate(gathered.sources)
     ]
     progress(0.9, "choosing the wheels")
+    if gathered.from_folder:
+        refuse_separate_drives(parts)
     recording = join_recordings(parts)
     recording = replace(recording, notices=(*recording.notices, *database.notices))
     log = _built(recording, options, ", ".join(str(file) for file in files))
@@ -80,21 +80,12 @@ def _built(recording: Recording, options: ReadOptions, name: str) -> SpeedLog:
     return replace(log, edges=speeds.edges, history=(*log.history, *speeds.history))
 
 
-def _refuse_doubles(files: Sequence[str | Path]) -> None:
-    """Refuse a part given twice: hung on its own end it would count as twice the evidence."""
-    counts = Counter(Path(file).absolute() for file in files)
-    for file in files:
-        if counts[Path(file).absolute()] > 1:
-            raise LogReadError("this file is given twice", file=str(file), hint="Name every part once.")
-
-
 def _check_options(options: ReadOptions) -> None:
     if options.unit is not None and options.unit not in SPEED_UNITS:
         raise SettingsError(f"unknown unit {options.unit}", hint=f"Known units: {', '.join(SPEED_UNITS)}.")
 
 
-def _read_part(file: str | Path, database: SignalDatabase, progress: Progress) -> tuple[str, Recording]:
-    source = open_source(file)
+def _read_part(source: Source, database: SignalDatabase, progress: Progress) -> tuple[str, Recording]:
     kind = recognise(source)
     progress(0.0, f"reading {kind.title}")
     try:
@@ -106,6 +97,8 @@ def _read_part(file: str | Path, database: SignalDatabase, progress: Progress) -
             file=source.name,
             hint="Copy or export the recording again.",
         ) from error
+    finally:
+        source.release()
     if not any(signal.time_s.size for signal in recording.signals):
         raise DamagedLog("no samples were found", file=source.name, hint="Check that the recording is whole.")
     return source.name, replace(recording, notices=(*source.notices, *recording.notices))

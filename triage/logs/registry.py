@@ -16,9 +16,11 @@ from triage.logs.edge_times import probe_edge_times, read_edge_times
 from triage.logs.frame_tables import probe_frame_table, read_frame_table
 from triage.logs.mdf import probe_mdf, read_mdf
 from triage.logs.other_frames import probe_sqlite, probe_trc, read_sqlite, read_trc
+from triage.logs.parquet import probe_parquet, read_parquet
 from triage.logs.recording import Recording
 from triage.logs.source import Source
 from triage.logs.tables import probe_table, read_table
+from triage.logs.workbooks import probe_workbook, read_workbook
 from triage.progress import Progress
 
 Probe = Callable[[Source], float]
@@ -54,6 +56,8 @@ _ENOUGH: Final = 0.3
 READERS: Final[tuple[LogKind, ...]] = (
     LogKind("blf", "CAN frames (BLF)", (".blf",), probe_blf, frame_reader(read_blf)),
     LogKind("mdf", "MDF", (".mf4", ".mdf", ".dat"), probe_mdf, read_mdf),
+    LogKind("parquet", "Parquet table", (".parquet", ".pq"), probe_parquet, read_parquet),
+    LogKind("workbook", "Excel table", (".xlsx", ".xlsm"), probe_workbook, read_workbook),
     LogKind("sqlite", "CAN frames (SQLite)", (".db", ".sqlite"), probe_sqlite, frame_reader(read_sqlite)),
     LogKind("asc", "CAN frames (ASC)", (".asc",), probe_asc, frame_reader(read_asc)),
     LogKind("trc", "CAN frames (TRC)", (".trc",), probe_trc, frame_reader(read_trc)),
@@ -79,7 +83,8 @@ def recognise(source: Source) -> LogKind:
         When none is.
     """
     scored = [
-        (kind.probe(source) + _SUFFIX_BONUS * (source.suffix in kind.suffixes), kind) for kind in READERS
+        (_confidence(kind, source) + _SUFFIX_BONUS * (source.suffix in kind.suffixes), kind)
+        for kind in READERS
     ]
     score, best = max(scored, key=lambda pair: pair[0])
     if score >= _ENOUGH:
@@ -95,3 +100,10 @@ def recognise(source: Source) -> LogKind:
         place="line 1" if source.is_text else "byte 0",
         hint=f"Known kinds: {', '.join(dict.fromkeys(kind.title for kind in READERS))}.",
     )
+
+
+def _confidence(kind: LogKind, source: Source) -> float:
+    try:
+        return kind.probe(source)
+    except (ValueError, LookupError, TypeError, ArithmeticError, RecursionError):
+        return 0.0  # a content that no probe foresaw is not of its kind

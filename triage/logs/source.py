@@ -1,78 +1,67 @@
-"""Opening a file: refusing what is no recording, unpacking, and judging the text encoding."""
+"""What a reader is given: a file with its name, its first bytes and its content; and the text encoding."""
 
 from __future__ import annotations
 
-import bz2
-import gzip
-import io
 import itertools
-import lzma
 import re
-import stat
-import zipfile
-import zlib
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import IO, Any, Final, Protocol
+from typing import Final
 
-from triage.errors import DamagedLog, LogReadError
+from triage.errors import DamagedLog
+from triage.logs.content import Content, bytes_content
 from triage.speed_log import Notice
 
 HEAD_BYTES: Final = 1 << 16
-MAX_UNPACKED_BYTES: Final = 4 << 30
-"""An unpacked recording beyond this is refused before it fills the memory."""
+LONGEST_LINE_BYTES: Final = 1 << 20
+"""Parsers of tables keep a whole line in memory; no recorder writes one as long as this."""
 
-_CHUNK: Final = 1 << 20
 _LINE_END: Final = re.compile(rb"\r\n|\n|\r")
-
-
-class Unpacking(Protocol):
-    """A stream that hands out unpacked bytes as far as it got."""
-
-    def read1(self, size: int = ..., /) -> bytes:
-        """Return some unpacked bytes; empty at the end."""
-
-
-def _gunzip(raw: IO[bytes]) -> Unpacking:
-    return gzip.GzipFile(fileobj=raw)
-
-
-_PACKED: Final[tuple[tuple[bytes, str, Callable[[IO[bytes]], Unpacking]], ...]] = (
-    (b"\x1f\x8b", ".gz", _gunzip),
-    (b"BZh", ".bz2", bz2.BZ2File),
-    (b"\xfd7zXZ\x00", ".xz", lzma.LZMAFile),
-)
 
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """A file read into memory, unpacked.
+    """A file, unpacked on demand.
 
     Attributes
     ----------
     name : str
-        Path as the user gave it.
+        Path as the user gave it; a member of an archive stands behind a colon.
     suffix : str
         Last suffix in lower case, without that of the packing.
-    data : bytes
-        Unpacked content.
+    content : Content
+        The unpacked bytes.
+    head : bytes
+        The first bytes.
     path : Path or None
         The file itself when it is not packed, for libraries that want to open it themselves.
-    notices : tuple of Notice
-        What happened while unpacking.
     """
 
     name: str
     suffix: str
-    data: bytes
-    path: Path | None
-    notices: tuple[Notice, ...] = ()
+    content: Content
+    path: Path | None = None
+    told: tuple[Notice, ...] = ()
+    head: bytes = field(default=b"", repr=False)
 
     @property
-    def head(self) -> bytes:
-        """The first bytes."""
-        return self.data[:HEAD_BYTES]
+    def data(self) -> bytes:
+        """All unpacked bytes, kept in the memory until :meth:`release`."""
+        return self.content.whole()
+
+    def blocks(self) -> Iterator[tuple[float, bytes]]:
+        """Unpacked bytes in blocks of about a megabyte, each with the share of the file used up so far."""
+        return self.content.blocks()
+
+    def release(self) -> None:
+        """Let go of what :attr:`data` keeps in the memory."""
+        self.content.release()
+
+    @property
+    def notices(self) -> tuple[Notice, ...]:
+        """What happened while unpacking and reading so far."""
+        return (*self.told, *self.content.notices)
 
     @property
     def is_text(self) -> bool:
@@ -104,36 +93,68 @@ class Source:
         """Return :meth:`text_bytes` without its first lines.
 
         To let a parser of tables skip them instead would cost as much again as the parsing.
+
+        Raises
+        ------
+        DamagedLog
+            When a line is longer than any recorder writes.
         """
         text = self.text_bytes()
+        _refuse_endless_line(self.name, text)
         ends = [found.end() for found in itertools.islice(_LINE_END.finditer(text), lines)]
         return text[ends[-1] :] if ends else text
 
 
 def open_source(file: str | Path) -> Source:
-    """Read a file, unpacked where it is packed.
+    """Open a file that holds one recording, packed or not.
 
     Raises
     ------
     LogReadError
         When there is no such file, it is a folder or a device, or may not be read.
     DamagedLog
-        When it is empty or cannot be unpacked at all.
+        When it is empty, cannot be unpacked at all, or is an archive of several files.
     """
-    name, path = str(file), Path(file)
-    if not name:  # Path would take it for the current folder
-        raise LogReadError("a file name is empty", hint="Name a recording.")
-    _refuse_what_is_no_file(name, path)
-    try:
-        data = path.read_bytes()
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise LogReadError(
-            f"cannot be read: {reason}", file=name, hint="Check the rights of the file."
-        ) from None
-    if not data:
-        raise DamagedLog("the file is empty", file=name, place="byte 0", hint="Record or copy the log again.")
-    return _unpacked(name, path, data)
+    from triage.logs.archives import open_sources  # noqa: PLC0415 - archives are made of sources
+
+    sources = open_sources(file)
+    if len(sources) != 1:
+        raise DamagedLog(
+            f"the archive holds {len(sources)} files",
+            file=str(file),
+            hint="Unpack it and choose the log in it.",
+        )
+    return sources[0]
+
+
+def source_of(
+    name: str, suffix: str, content: Content, *, path: Path | None = None, told: tuple[Notice, ...] = ()
+) -> Source:
+    """Make a source of some content by reading its first bytes."""
+    head = b""
+    for _, block in content.blocks():
+        head += block
+        if len(head) >= HEAD_BYTES:
+            break
+    return Source(name, suffix, content, path, told, head[:HEAD_BYTES])
+
+
+def text_source(source: Source, data: bytes, told: tuple[Notice, ...] = ()) -> Source:
+    """Make a source of text that was taken out of another one, such as a sheet of a workbook."""
+    content = bytes_content(source.name, data)
+    return replace(source, content=content, suffix=".tsv", path=None, told=told, head=data[:HEAD_BYTES])
+
+
+def _refuse_endless_line(name: str, text: bytes) -> None:
+    for begin in range(0, len(text), LONGEST_LINE_BYTES):
+        stop = begin + LONGEST_LINE_BYTES
+        if stop < len(text) and text.find(b"\n", begin, stop) < 0 and text.find(b"\r", begin, stop) < 0:
+            raise DamagedLog(
+                "a line of more than a million characters",
+                file=name,
+                place=f"byte {begin}",
+                hint="Export the recording again, one row a line.",
+            )
 
 
 def guess_encoding(head: bytes) -> str:
@@ -173,73 +194,3 @@ def _is_utf16(head: bytes) -> bool:
     half = len(sample) // 2
     zeros_even, zeros_odd = sample[0::2].count(0), sample[1::2].count(0)
     return half >= 8 and max(zeros_even, zeros_odd) > 0.9 * half and min(zeros_even, zeros_odd) == 0
-
-
-def _refuse_what_is_no_file(name: str, path: Path) -> None:
-    try:
-        mode = path.stat().st_mode
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise LogReadError(f"cannot be opened: {reason}", file=name, hint="Check the path.") from None
-    if stat.S_ISDIR(mode):
-        raise LogReadError("this is a folder", file=name, hint="Give the files in it one by one.")
-    if not stat.S_ISREG(mode):
-        raise LogReadError(
-            "this is a device or a pipe, not a file", file=name, hint="Save the log to a file first."
-        )
-
-
-def _unpacked(name: str, path: Path, data: bytes) -> Source:
-    for magic, ending, opener in _PACKED:
-        if data.startswith(magic):
-            suffix = Path(path.name.lower().removesuffix(ending)).suffix
-            content, notices = _unpack_stream(name, opener(io.BytesIO(data)))
-            return Source(name, suffix, content, None, notices)
-    if data.startswith(b"PK\x03\x04") and path.suffix.lower() == ".zip":
-        return _unpack_zip(name, data)
-    return Source(name, path.suffix.lower(), data, path)
-
-
-def _unpack_zip(name: str, data: bytes) -> Source:
-    try:
-        with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            members = [info for info in archive.infolist() if not info.is_dir()]
-            if len(members) != 1:
-                raise DamagedLog(
-                    f"the archive holds {len(members)} files",
-                    file=name,
-                    hint="Unpack it and choose the log in it.",
-                )
-            with archive.open(members[0]) as stream:
-                content, notices = _unpack_stream(name, stream)
-            return Source(name, Path(members[0].filename).suffix.lower(), content, None, notices)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError) as error:
-        raise DamagedLog(f"cannot be unpacked: {error}", file=name, hint="Copy the file again.") from None
-
-
-def _unpack_stream(name: str, stream: Any) -> tuple[bytes, tuple[Notice, ...]]:
-    chunks: list[bytes] = []
-    size = 0
-    try:
-        # read1 hands out what is unpacked so far, so that a cut file loses nothing before the cut
-        while chunk := stream.read1(_CHUNK):
-            chunks.append(chunk)
-            size += len(chunk)
-            if size > MAX_UNPACKED_BYTES:
-                raise DamagedLog(
-                    f"unpacks to more than {MAX_UNPACKED_BYTES >> 30} GB",
-                    file=name,
-                    hint="Cut the recording in parts.",
-                )
-    except (EOFError, OSError, zlib.error, lzma.LZMAError, zipfile.BadZipFile) as error:
-        return _kept_of_cut(name, b"".join(chunks), error)
-    if not size:
-        raise DamagedLog("the packed file is empty", file=name, hint="Record or copy the log again.")
-    return b"".join(chunks), ()
-
-
-def _kept_of_cut(name: str, content: bytes, error: Exception) -> tuple[bytes, tuple[Notice, ...]]:
-    if not content:
-        raise DamagedLog(f"cannot be unpacked: {error}", file=name, hint="Copy the file again.") from None
-    text = f"{name}: the packed file is damaged or cut off; what could be unpacked was used."
-    return content, (Notice("log-incomplete", text),)

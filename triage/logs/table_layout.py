@@ -17,6 +17,8 @@ from triage.logs.vocabulary import word_set
 _DELIMITERS: Final = (";", "\t", ",", "|")
 _JUDGED_LINES: Final = 300
 _SAMPLE_LINES: Final = 200
+_LONGEST_STAMP: Final = 48
+_LONGEST_NAME: Final = 300
 _NUMBER: Final = re.compile(r"[ \t]*[+-]?(\d+[.,]?\d*|[.,]\d+)([eE][+-]?\d+)?[ \t]*", re.ASCII)
 _STAMP: Final = re.compile(
     r"\s*(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})?[ T]*"
@@ -85,7 +87,13 @@ def is_number_text(cell: str) -> bool:
 
 def is_stamp_text(cell: str) -> bool:
     """Tell whether a cell is a date, a time of day or both."""
-    return bool(cell.strip()) and any(sign in cell for sign in ":-/.") and _STAMP.fullmatch(cell) is not None
+    plain = cell.strip()
+    # the pattern tries every way to share out blanks; what is longer than any stamp must not get that far
+    return 0 < len(plain) <= _LONGEST_STAMP and any(sign in plain for sign in ":-/.") and _is_stamp(plain)
+
+
+def _is_stamp(plain: str) -> bool:
+    return _STAMP.fullmatch(plain) is not None
 
 
 def _width(layout: TableLayout) -> int:
@@ -155,7 +163,7 @@ def _heading(above: Sequence[Sequence[str]], width: int) -> tuple[tuple[str, ...
 
 
 def _cleaned(row: Sequence[str]) -> tuple[str, ...]:
-    return tuple(cell.strip().lstrip("#").strip().strip('"') for cell in row)
+    return tuple(cell.strip().lstrip("#").strip().strip('"')[:_LONGEST_NAME] for cell in row)
 
 
 def _decimal_sign(sample: Sequence[Sequence[str]]) -> str:

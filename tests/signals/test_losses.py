@@ -227,3 +227,26 @@ def test_a_pause_beside_a_slower_message_is_no_loss(log_from: Callable[..., Spee
     clocks = {"FL": TIME[slow], **dict.fromkeys(("FR", "RL", "RR"), TIME[keep])}
     losses = analyse(log_from(clocks, [rows[0][slow], *rows[1:, keep]])).losses
     assert not losses.lost.any()
+
+
+@pytest.mark.parametrize(("deceleration_mps2", "counted"), [(1.5, False), (0.0, True)])
+def test_slip_on_a_slippery_road_is_no_dip(
+    deceleration_mps2: float, counted: bool, log_from: Callable[..., SpeedLog]
+) -> None:
+    """A tenth of a second at a quarter less: brake control when the car slows down, else a fault."""
+    speed = np.full(TIME.size, 20.0)
+    slowing = _stretch(30.0, 36.0)
+    speed[slowing] -= deceleration_mps2 * (TIME[slowing] - 30.0)
+    speed[slowing.stop :] = speed[slowing.stop - 1]
+    rows = speed * (1.0 + 0.0015 * np.random.default_rng(5).normal(size=(4, TIME.size)))
+    rows[1, _stretch(32.0, 32.1)] *= 0.75
+    low = _analysed(log_from, rows).losses.low[1]
+    assert low[_stretch(32.0, 32.1)].any() == counted
+
+
+def test_a_single_short_sample_counts_under_braking_too(log_from: Callable[..., SpeedLog]) -> None:
+    rows = (25.0 - 1.2 * np.clip(TIME - 30.0, 0.0, 10.0)) * (
+        1.0 + 0.0015 * np.random.default_rng(6).normal(size=(4, TIME.size))
+    )
+    rows[2, 3500] *= 0.8
+    assert _analysed(log_from, rows).losses.low[2, 3500]

@@ -12,6 +12,7 @@ from astropy.timeseries import LombScargle
 from triage.corners import CORNERS
 from triage.signals import revolution_line
 from triage.signals.analysis import analyse
+from triage.signals.false_alarm import false_alarm_probability
 from triage.signals.measurement import NotMeasurable
 from triage.signals.revolution_line import (
     FALSE_ALARM_LIMIT,
@@ -20,7 +21,6 @@ from triage.signals.revolution_line import (
     SHORTEST_DRIVE_M,
     SHORTEST_M,
     RevolutionLine,
-    false_alarm_probability,
     find_revolution_lines,
     measure_ripple_spectra,
 )

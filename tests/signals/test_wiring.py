@@ -42,3 +42,14 @@ def test_slip_of_a_driven_axle_is_no_exchange() -> None:
     ratio = _ratio(Vehicle()) * np.array([1.006, 1.006, 1.0, 1.0])[:, None]
     wired = fit_curves(ratio, AS_WIRED, Vehicle()).misfit.mean()
     assert all(fit_curves(ratio, order, Vehicle()).misfit.mean() > 3.0 * wired for order, _ in EXCHANGES)
+
+
+def test_noise_told_beforehand_is_no_misfit() -> None:
+    """With numbers of known noise the misfit of the right order is that of a chi-square, 1 on average."""
+    rng = np.random.default_rng(4)
+    noise = 0.03
+    ratio = np.repeat(_ratio(Vehicle()), 40, axis=1)
+    ratio = ratio + noise * rng.normal(size=ratio.shape)
+    assert fit_curves(ratio, AS_WIRED, Vehicle()).misfit.mean() > 5.0
+    told = fit_curves(ratio, AS_WIRED, Vehicle(), noise_ratio=noise).misfit.mean()
+    assert 0.7 < told < 1.1

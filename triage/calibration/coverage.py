@@ -13,7 +13,7 @@ from triage.calibration.ensemble import Case, simulate_case
 from triage.calibration.report import wilson_interval
 from triage.corners import CORNERS, Place
 from triage.signals.analysis import Analysis, analyse
-from triage.signals.measures.ratio import single_wheel_offset
+from triage.signals.measures.ratio import own_offset
 from triage.signals.measures.table import measure_all
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.running import runs
@@ -152,10 +152,11 @@ def _against_truth(
 
 
 def _ratio_offset(test: RoadTest, analysis: Analysis) -> FloatArray:
-    del analysis
     ratio = np.array(test.truth.read_ratio)
     scale = ratio / np.median(ratio) - 1.0
-    return np.array([100.0 * single_wheel_offset(scale, row) for row in range(4)])
+    # A wheel whose partner is the odd one reads 0 without any measuring; which is odd is no uncertainty.
+    odd = np.array([own_offset(analysis.reference, row)[0] != 0.0 for row in range(4)])
+    return np.where(odd, 100.0 * (scale - scale[[1, 0, 3, 2]]), np.nan)
 
 
 def _revolution_offset(test: RoadTest, analysis: Analysis) -> FloatArray:

@@ -37,6 +37,13 @@ out (judgement).
 OTHER_UNSEEN_SHARE: Final = 0.15
 """The same for the row of unknown causes."""
 
+MOST_OTHER: Final = 5.0
+"""No band is more than this many times as probable under an unknown cause as on a sound car.
+
+Nobody knows what an unknown cause looks like, so that one odd value must not prove it. Without a bound the
+few odd values of a clear fault that the simulator does not know outweigh all that speaks for it (judgement).
+"""
+
 LEAST_DIFFERENCE: Final = 0.05
 SURE_DIFFERENCE: Final = 0.99
 """A cause whose row differs less than this from the sound one anywhere gets none; nor does one whose drives
@@ -157,4 +164,7 @@ def _likeliest_row(drives: FloatArray, pseudo: FloatArray) -> FloatArray:
 def _other_row(sound: FloatArray, rows: list[FloatArray]) -> FloatArray:
     middle = 0.5 * sound + 0.5 * np.mean(rows or [sound], axis=0)
     other: FloatArray = (1.0 - OTHER_UNSEEN_SHARE) * middle + OTHER_UNSEEN_SHARE / sound.size
-    return other
+    bounded = np.minimum(other, MOST_OTHER * sound)
+    room = MOST_OTHER * sound - bounded
+    row: FloatArray = bounded + (1.0 - bounded.sum()) * room / room.sum()
+    return row

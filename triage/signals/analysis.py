@@ -138,6 +138,7 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
             clock,
             residuals,
             losses,
+            reference_mps=reference.reference_mps,
             silent=tuple(one.silent for one in cut_offs),
             acceleration_mps2=acceleration,
         ),

@@ -26,6 +26,13 @@ COMPANY_S: Final = 0.3
 """A deviation beyond 4 sigma counts when within 0.3 s no other wheel deviates by 3 sigma, nor this one the
 other way. A wheel that hops swings back within 0.1 s (9 to 15 Hz)."""
 
+LEAST_WAY_M: Final = 0.012
+WAY_BEFORE_S: Final = 0.06
+WAY_AFTER_S: Final = 0.12
+"""A pole that is not seen takes its pitch from the way the wheel seems to roll, whatever the unit's cycle and
+filter: 18 mm at least (100 poles on 1.8 m). Two thirds of that must be missing, or be too much, around a lone
+deviation; a tyre that hops or slips for a moment makes a few millimetres (real drives: 1 to 11 mm)."""
+
 LOST_SIGMA: Final = 99.0
 
 
@@ -48,6 +55,7 @@ def find_lone_deviations(
     residuals: Residuals,
     losses: Losses,
     *,
+    reference_mps: FloatArray,
     silent: tuple[BoolArray, ...],
     acceleration_mps2: FloatArray,
 ) -> LoneDeviations:
@@ -55,6 +63,8 @@ def find_lone_deviations(
 
     Parameters
     ----------
+    reference_mps : float64[N]
+        Speed of the car.
     silent : four bool[N]
         Where a wheel is silent below its cut-off speed, which is no loss.
     acceleration_mps2 : float64[N]
@@ -63,8 +73,9 @@ def find_lone_deviations(
     Notes
     -----
     The measure of each deviation is the noise of a sound wheel at this speed together with what the other
-    three are shaken by at this moment.
+    three are shaken by at this moment. What is counted must besides be as large as a pole.
     """
+    way_m = [_way_around(clock, residuals.fast_ratio[row], reference_mps) for row in range(4)]
     sigma = [_deviation(residuals, losses, row, silent=silent[row]) for row in range(4)]
     still = acceleration_mps2 > HARD_BRAKING_MPS2
     judged = [losses.moving[row] & clock.fresh[row] & ~losses.joint & still for row in range(4)]
@@ -74,8 +85,12 @@ def find_lone_deviations(
     dips, peaks = [], []
     for row in range(4):
         others = np.sort(np.concatenate([side[n] for side in (low, high) for n in range(4) if n != row]))
-        dips.append(_alone(judged[row] & (sigma[row] < -COUNTED_SIGMA), others, high[row], reach))
-        peaks.append(_alone(judged[row] & (sigma[row] > COUNTED_SIGMA), others, low[row], reach))
+        low_far = judged[row] & (sigma[row] < -COUNTED_SIGMA)
+        high_far = judged[row] & (sigma[row] > COUNTED_SIGMA)
+        starts = _alone(low_far, others, high[row], reach)
+        dips.append(starts[way_m[row][starts] < -LEAST_WAY_M])
+        starts = _alone(high_far, others, low[row], reach)
+        peaks.append(starts[way_m[row][starts] > LEAST_WAY_M])
     return LoneDeviations(tuple(dips), tuple(peaks))
 
 
@@ -88,6 +103,17 @@ def _deviation(residuals: Residuals, losses: Losses, row: int, *, silent: BoolAr
     sigma[losses.lost[row]] = -LOST_SIGMA
     sigma[silent] = 0.0
     return sigma
+
+
+def _way_around(clock: CommonClock, fast_ratio: FloatArray, reference_mps: FloatArray) -> FloatArray:
+    """Way in metres that the wheel rolls too far in the moment around each sample; below 0 for too little."""
+    step_m = np.nan_to_num(fast_ratio * reference_mps) * clock.period_s
+    total = np.concatenate(([0.0], np.cumsum(step_m)))
+    place = np.arange(step_m.size)
+    first = np.maximum(place - clock.samples_in(WAY_BEFORE_S), 0)
+    stop = np.minimum(place + clock.samples_in(WAY_AFTER_S), step_m.size)
+    way_m: FloatArray = total[stop] - total[first]
+    return way_m
 
 
 def _alone(

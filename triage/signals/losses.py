@@ -42,6 +42,12 @@ HARD_BRAKING_MPS2 = -2.5
 SLIP_AROUND_S = 0.3
 """From this deceleration on, and so long before and after, single wheels may slip (judgement)."""
 
+BRAKING_MPS2 = -0.8
+SLIP_LASTS_S = 0.04
+"""On a slippery road brake control works at any deceleration. A tyre takes hundredths of a second to slip and
+to roll again, so that under braking a shortfall of several samples and this long is no lost pole
+(judgement)."""
+
 JOINT_FALL = 0.4
 JOINT_FROM_MPS = 2.5
 JOINT_CHANGE_MPS2 = 20.0
@@ -106,6 +112,7 @@ def find_losses(
     count = (lost & ~reference.dead).sum(axis=0)
     alone = lost & (~widen(count > 1, 1) | reference.dead)
     low, high = _brief_deviations(residuals, moving & ~widen_rows(lost, 3) & ~frozen, slipping)
+    low &= ~brake_slip(low, clock, acceleration_mps2)
     return Losses(moving=moving, lost=lost, alone=alone, low=low, high=high, frozen=frozen, joint=joint)
 
 
@@ -211,6 +218,25 @@ def _brief_deviations(
     off = judged & ~slipping & (np.abs(residuals.fast_ratio) > bar)
     below = residuals.fast_ratio < 0.0
     return off & below, off & ~below
+
+
+def brake_slip(low: BoolArray, clock: CommonClock, acceleration_mps2: FloatArray) -> BoolArray:
+    """Flag the shortfalls that last as long as the slip of a braked tyre, while the car slows down.
+
+    Parameters
+    ----------
+    low : bool[4, N]
+        Where each wheel reads too little.
+    acceleration_mps2 : float64[N]
+        Of the car.
+    """
+    braking = widen(acceleration_mps2 < BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
+    shortest = max(2, clock.samples_in(SLIP_LASTS_S))
+    slip = np.zeros_like(low)
+    for row in range(4):
+        for first, stop in zip(*run_bounds(close_short_breaks(low[row] & braking, 2)), strict=True):
+            slip[row, first:stop] = stop - first >= shortest
+    return slip
 
 
 def spans_of(

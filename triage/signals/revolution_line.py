@@ -14,9 +14,9 @@ from typing import Final
 
 import numpy as np
 from scipy.ndimage import median_filter
-from scipy.special import gammaincc
 
 from triage.corners import CORNERS
+from triage.signals.false_alarm import log_false_alarm
 from triage.signals.measurement import NotMeasurable
 from triage.signals.order_spectrum import amplitude_spectra
 from triage.signals.side_by_side import map_side_by_side
@@ -48,6 +48,9 @@ EXPECTED_LIMIT: Final = 1e-3
 
 SAME_CIRCUMFERENCE: Final = 0.02
 """Up to this difference two wheels are taken to show the same revolution."""
+
+NEAR_RATIO: Final = 0.008
+"""Half width of the search where another wheel has shown its revolution: tyres, pressure and curves."""
 
 DRIFT_RATIO: Final = 0.001
 """Standard uncertainty of a circumference from slip and from the delay of the control unit, which no length
@@ -142,6 +145,25 @@ def find_revolution_lines(
     )
 
 
+def line_near(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio: float) -> RevolutionLine:
+    """Strongest line near a known place, whether or not it stands out of the noise.
+
+    Parameters
+    ----------
+    spectra : RippleSpectra
+    circumference_m : float
+        Place that something else has told, such as another wheel.
+    tolerance_ratio : float
+        Half width of the search around it, relative.
+
+    Returns
+    -------
+    RevolutionLine
+        In noise alone it is the highest peak of it, as its ``false_alarm_probability`` tells.
+    """
+    return _best_comb(spectra, _around(circumference_m, tolerance_ratio))
+
+
 def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio: float) -> float:
     """How strongly the ripple speaks for a revolution of about this length, in decades.
 
@@ -159,33 +181,12 @@ def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_r
         Minus the decimal logarithm of the probability that noise gives as strong a comb there: below 1 for
         noise, 2 for odds of one in a hundred.
     """
-    band = (circumference_m * (1.0 - tolerance_ratio), circumference_m * (1.0 + tolerance_ratio))
+    band = _around(circumference_m, tolerance_ratio)
     return float(-_best_surprise(spectra, band)[0] / np.log(10.0))
 
 
-def false_alarm_probability(power: float, harmonics: int, stretches: int, trials: float) -> float:
-    """Probability that noise gives at least this summed power somewhere among independent trials.
-
-    Parameters
-    ----------
-    power : float
-        Sum of powers, each in units of the noise variance of its spectrum (mean 1 under noise).
-    harmonics, stretches : int
-        Number of harmonics and of incoherent stretches summed.
-    trials : float
-        Number of independent places searched.
-
-    Notes
-    -----
-    One power is exponentially distributed (chi-square with 2 degrees of freedom), a sum of n of them gamma
-    distributed; for n = 1 this is 1 - (1 - exp(-z))**M.
-
-    References
-    ----------
-    J. D. Scargle, Astrophys. J. 263, 1982, 835 (formula from memory).
-    """
-    single = float(gammaincc(harmonics * stretches, power))
-    return float(-np.expm1(trials * np.log1p(-min(single, 1.0 - 1e-16))))
+def _around(circumference_m: float, tolerance_ratio: float) -> tuple[float, float]:
+    return circumference_m * (1.0 - tolerance_ratio), circumference_m * (1.0 + tolerance_ratio)
 
 
 def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
@@ -258,23 +259,11 @@ def _best_surprise(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[f
     for harmonics in COMBS:
         trials = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
         index = int(np.argmax(sums[harmonics - 1]))
-        surprise = _log_false_alarm(
+        surprise = log_false_alarm(
             float(sums[harmonics - 1, index]), harmonics, spectra.count, max(trials, len(COMBS))
         )
         found.append((surprise, float(candidates[index]), harmonics))
     return min(found, key=lambda one: one[0])
-
-
-def _log_false_alarm(power: float, harmonics: int, stretches: int, trials: float) -> float:
-    """Natural logarithm of the false-alarm probability, also where that is too small for a float."""
-    shape = harmonics * stretches
-    single = float(gammaincc(shape, power))
-    if single > 1e-290:
-        return float(np.log(max(false_alarm_probability(power, harmonics, stretches, trials), 1e-300)))
-    # Leading term of the upper incomplete gamma function.
-    from scipy.special import gammaln  # noqa: PLC0415
-
-    return float(np.log(trials) - power + (shape - 1) * np.log(power) - gammaln(shape))
 
 
 def _line_at(
@@ -342,7 +331,7 @@ def _joint_circumference(spectra: Sequence[RippleSpectra | None], band: tuple[fl
     for harmonics in COMBS:
         trials = (candidates[-1] - candidates[0]) * longest_m * harmonics * len(COMBS)
         place = int(np.argmax(total[harmonics - 1]))
-        surprise = _log_false_alarm(float(total[harmonics - 1, place]), harmonics, stretches, trials)
+        surprise = log_false_alarm(float(total[harmonics - 1, place]), harmonics, stretches, trials)
         surprises.append((surprise, 1.0 / float(candidates[place])))
     best = min(surprises)
     return best[1] if best[0] < np.log(FALSE_ALARM_LIMIT) else None
@@ -370,7 +359,7 @@ def _guided(
     locked = line.false_alarm_probability < FALSE_ALARM_LIMIT
     if locked and abs(line.circumference_m / agreed_m - 1.0) < SAME_CIRCUMFERENCE:
         return line
-    near = _best_comb(spectra, (agreed_m * 0.992, agreed_m * 1.008))
+    near = line_near(spectra, agreed_m, tolerance_ratio=NEAR_RATIO)
     as_good = near.false_alarm_probability**2 <= line.false_alarm_probability
     return near if not locked or (as_good and near.false_alarm_probability < FALSE_ALARM_LIMIT) else line
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.signals.wheel_path import WheelPath
 from triage.speed_log import FloatArray
@@ -48,35 +49,35 @@ def follow_angle(path: WheelPath, time_s: FloatArray, circumference_m: float) ->
     angle_rev = path.distance_m / circumference_m
     usable = path.weight > 0
     used = np.flatnonzero(usable)
-    windows = _windows(angle_rev[used], time_s[used])
-    if windows.max(initial=-1) < 1:
+    starts = _window_starts(angle_rev[used], time_s[used])
+    if starts.size < 2:
         return angle_rev
-    sums = _window_sums(angle_rev[used], path.ripple_ratio[used], path.weight[used], windows)
+    sums = _window_sums(angle_rev[used], path.ripple_ratio[used], path.weight[used], starts)
     turn_rev = _fit_turns(sums)
-    nearest = np.minimum(np.cumsum(usable) - usable, used.size - 1)
-    aligned: FloatArray = angle_rev + turn_rev[windows[nearest]]
+    # An unusable sample goes with the next usable one, the last ones with the last window.
+    ends = np.append(used[starts[1:] - 1] + 1, angle_rev.size)
+    aligned: FloatArray = angle_rev + np.repeat(turn_rev, np.diff(ends, prepend=0))
     return aligned
 
 
-def _windows(angle_rev: FloatArray, time_s: FloatArray) -> np.ndarray:
-    """Give every usable sample the number of its window; windows of too few samples join their forerunner."""
+def _window_starts(angle_rev: FloatArray, time_s: FloatArray) -> NDArray[np.intp]:
+    """First usable sample of every window; windows of too few samples join their forerunner."""
     if not angle_rev.size:
         return np.zeros(0, dtype=np.intp)
-    breaks = np.concatenate(([0], np.cumsum(np.diff(time_s) > CAR_STOOD_S)))
-    group_start = angle_rev[np.searchsorted(breaks, np.arange(breaks[-1] + 1))]
-    inner = ((angle_rev - group_start[breaks]) / WINDOW_REV).astype(np.intp)
-    label = breaks * (int(inner.max()) + 1) + inner
-    _, window, count = np.unique(label, return_inverse=True, return_counts=True)
-    kept = np.maximum(np.cumsum(count >= FEWEST_SAMPLES) - 1, 0)
-    joined: np.ndarray = kept[window]
-    return joined
+    stood = np.diff(time_s) > CAR_STOOD_S
+    begin = np.concatenate(([0], np.flatnonzero(stood) + 1))
+    group_start = np.repeat(angle_rev[begin], np.diff(begin, append=angle_rev.size))
+    inner = ((angle_rev - group_start) / WINDOW_REV).astype(np.intp)
+    starts = np.concatenate(([0], np.flatnonzero(stood | (inner[1:] != inner[:-1])) + 1))
+    enough = np.diff(starts, append=angle_rev.size) >= FEWEST_SAMPLES
+    # What comes before the first window long enough belongs to it.
+    return np.concatenate(([0], starts[enough][1:]))
 
 
 def _window_sums(
-    angle_rev: FloatArray, ripple: FloatArray, weight: FloatArray, windows: np.ndarray
+    angle_rev: FloatArray, ripple: FloatArray, weight: FloatArray, starts: NDArray[np.intp]
 ) -> np.ndarray:
     """Fourier sums of the ripple at the orders of the wheel, complex128[W, ORDERS]."""
-    starts = np.flatnonzero(np.diff(windows, prepend=-1))
     phase = -2.0 * np.pi * (angle_rev - np.rint(angle_rev))
     base = np.empty(phase.size, dtype=complex)
     base.real, base.imag = np.cos(phase), np.sin(phase)

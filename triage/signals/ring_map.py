@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
@@ -16,12 +17,11 @@ from triage.signals.measurement import NotMeasurable
 from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_angle import follow_angle
-from triage.signals.ring_drops import count_drops, depth_of, place_drops, ring_bin
+from triage.signals.ring_drops import count_drops, place_drops, ring_bin
 from triage.signals.ring_profile import RingProfile, profile_ring
 from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
-from triage.signals.ring_turns import TurnLosses, measure_turn_losses, quietest_place
-from triage.signals.running import quantiles_of, run_bounds, runs
+from triage.signals.running import quantiles_of, run_bounds, runs, zero_for_missing
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
 from triage.speed_log import BoolArray, FloatArray
@@ -68,8 +68,6 @@ class RingMap:
         Ripple, losses and noise at every angle.
     harm : RingHarm or None
         Where on the ring the drops are made, by unit and recorder unsmeared; None where no pattern shows.
-    turns : TurnLosses or None
-        What is lost from turn to turn; None without ``harm`` or with too few turns.
     explained_ratio, explained_std_ratio : float
         Share of the ripple's variance that repeats with the angle, chance taken out.
     onset_count : int
@@ -88,7 +86,6 @@ class RingMap:
     angle_rev: FloatArray
     profile: RingProfile
     harm: RingHarm | None
-    turns: TurnLosses | None
     explained_ratio: float
     explained_std_ratio: float
     onset_count: int
@@ -225,21 +222,21 @@ def _ring_samples(
     judged = np.flatnonzero((path.weight > 0) | disturbed)
     if judged.size < BINS * FEWEST_PER_BIN:
         return None
-    fast = residuals.fast_ratio[row]
-    ripple = np.where(
-        np.isfinite(path.ripple_ratio), path.ripple_ratio, np.clip(fast, -CLIP_RATIO, CLIP_RATIO)
-    )
-    size = np.nan_to_num(np.abs(fast), nan=1.0)
-    size_sigma = size / np.maximum(residuals.sound_sigma_ratio, 1e-5)
-    onset = np.zeros(fast.size, dtype=bool)
+    fast = residuals.fast_ratio[row, judged]
+    own = path.ripple_ratio[judged]
+    ripple = np.where(np.isfinite(own), own, np.clip(fast, -CLIP_RATIO, CLIP_RATIO))
+    size = np.where(np.isnan(fast), 1.0, np.abs(fast))
+    size_sigma = size / np.maximum(residuals.sound_sigma_ratio[judged], 1e-5)
+    onset = np.zeros(disturbed.size, dtype=bool)
     onset[run_bounds(disturbed)[0]] = True
     fine_bin = ring_bin(angle_rev[judged])
     return _RingSamples(
         fine_bin=fine_bin,
         angle_bin=fine_bin * BINS // RING_BINS,
-        ripple=np.nan_to_num(ripple)[judged],
-        size_ratio=np.minimum(size, 1.0)[judged],
-        size_sigma=np.minimum(np.nan_to_num(size_sigma, nan=LIMIT_SIGMA), LIMIT_SIGMA)[judged],
+        ripple=zero_for_missing(ripple),
+        size_ratio=np.minimum(size, 1.0),
+        # fmin: where the size is unknown, the limit
+        size_sigma=np.fmin(size_sigma, LIMIT_SIGMA),
         disturbed=disturbed[judged],
         onset=onset[judged],
         speed_mps=speed_mps[judged],
@@ -249,25 +246,18 @@ def _ring_samples(
 def _with_harm(
     ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
 ) -> RingMap:
-    """Add where on the ring the drops are made, and what is lost from turn to turn."""
+    """Add where on the ring the drops are made."""
     counts = count_drops(place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev))
     harm = None if counts is None else find_bad_sectors(counts)
-    if harm is None:
-        return ring
-    turns = measure_turn_losses(
-        depth_of(clock, residuals, losses, row),
-        residuals.sound_sigma_ratio,
-        ring.angle_rev,
-        cut_rev=quietest_place(harm.density),
-    )
-    return replace(ring, harm=harm, turns=turns)
+    return replace(ring, harm=harm)
 
 
 def _ring_map(
     samples: _RingSamples, circumference_m: float, *, own_line: bool, angle_rev: FloatArray
 ) -> RingMap:
     explained, explained_std = variance_explained(samples.ripple, samples.angle_bin, BINS)
-    ranges = _speed_ranges(samples)
+    *bounds, slow_mps = quantiles_of(samples.speed_mps, (*SPEED_QUANTILES, SLOWER_SHARE))
+    ranges = _speed_ranges(samples, bounds)
     lock, lock_std = _sharpest_lock(samples, ranges)
     events = int(np.count_nonzero(samples.disturbed))
     width = _narrowest_width(samples, ranges) if events >= FEWEST_FOR_WIDTH else float("nan")
@@ -278,7 +268,6 @@ def _ring_map(
         angle_rev=angle_rev,
         profile=profile_ring(samples.fine_bin, samples.ripple, samples.disturbed),
         harm=None,
-        turns=None,
         explained_ratio=explained,
         explained_std_ratio=explained_std,
         onset_count=int(np.count_nonzero(samples.onset)),
@@ -286,7 +275,7 @@ def _ring_map(
         onset_lock_std=lock_std,
         width_rev=width,
         width_std_rev=max(1.0 / BINS, width / np.sqrt(max(events, 1))),
-        quiet_ratio=_quiet_ratio(samples),
+        quiet_ratio=_quiet_ratio(samples, slow_mps),
     )
 
 
@@ -296,9 +285,8 @@ def _bin_means(value: FloatArray, angle_bin: NDArray[np.intp]) -> FloatArray:
     return np.where(count > 0, sums / np.maximum(count, 1), np.nan)
 
 
-def _speed_ranges(samples: _RingSamples) -> list[BoolArray]:
+def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[BoolArray]:
     """Flag the samples in each range of speed that holds enough of them."""
-    bounds = quantiles_of(samples.speed_mps, SPEED_QUANTILES)
     inside = [(samples.speed_mps >= low) & (samples.speed_mps <= high) for low, high in pairwise(bounds)]
     return [one for one in inside if np.count_nonzero(one) >= FEWEST_PER_SPEED]
 
@@ -317,8 +305,8 @@ def _narrowest_width(samples: _RingSamples, ranges: list[BoolArray]) -> float:
     )
 
 
-def _quiet_ratio(samples: _RingSamples) -> float:
-    slow = samples.speed_mps <= quantiles_of(samples.speed_mps, SLOWER_SHARE)
+def _quiet_ratio(samples: _RingSamples, slow_mps: float) -> float:
+    slow = samples.speed_mps <= slow_mps
     size = _bin_means(samples.size_sigma[slow], samples.angle_bin[slow])
     return float(np.mean(np.nan_to_num(size, nan=LIMIT_SIGMA) < QUIET_SIGMA))
 

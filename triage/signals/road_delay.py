@@ -102,7 +102,7 @@ def measure_road_delay(clock: CommonClock, reference: VehicleReference) -> RoadD
     wavenumber = np.fft.rfftfreq(2 * length, STEP_M)
     inside = (wavenumber >= FROM_PER_M) & (wavenumber <= TO_PER_M)
     spectra = np.fft.rfft(segments * np.hanning(length), 2 * length, axis=2)[:, :, inside]
-    spectra /= np.maximum(np.abs(spectra), 1e-12)
+    spectra *= 1.0 / np.maximum(np.abs(spectra), 1e-12)
     # A band with soft ends has no far ripples about its peak.
     weight = np.sin(np.pi * np.linspace(0.0, 1.0, np.count_nonzero(inside) + 2)[1:-1]) ** 2
     distance_m = np.arange(SHORTEST_M, LONGEST_M + STEP_M / 2.0, STEP_M)

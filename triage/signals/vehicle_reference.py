@@ -15,7 +15,8 @@ import numpy as np
 from triage.corners import CORNERS, SIDE_SIGN, is_front
 from triage.signals.conditioning import CommonClock
 from triage.signals.dead_wheels import find_dead_wheels
-from triage.signals.running import block_bounds, block_medians, middle_of, middle_of_others
+from triage.signals.drive_slip import estimate_axle_slip
+from triage.signals.running import block_bounds, block_medians, count_of, middle_of, middle_of_others
 from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 from triage.vehicle import Vehicle
@@ -69,6 +70,8 @@ class VehicleReference:
         Blocks of 0.2 s of straight running that the scales rest on.
     scale_std_ratio : float64[4]
         Standard uncertainty of ``scale_ratio``.
+    axle_slip_ratio : float
+        Part of the front axle's lead over the rear axle in ``scale_ratio`` that is drive slip.
     dead : bool[4, N]
         Wheels that are dead two or three at once (:func:`triage.signals.dead_wheels.find_dead_wheels`), so
         that reference and expectation rest on the living ones.
@@ -80,6 +83,7 @@ class VehicleReference:
     divergence_ratio: FloatArray
     scale_ratio: FloatArray
     scale_std_ratio: FloatArray
+    axle_slip_ratio: float
     straight_blocks: int
     dead: BoolArray
 
@@ -138,11 +142,11 @@ def estimate_reference(
     middle_mps = middle_of(speed_mps)
     per_block = clock.samples_in(BLOCK_S)
     blocks = _wheel_blocks(speed_mps, middle_mps, per_block)
-    scale, scale_std, count = _straight_scales(blocks, yaw=_block_yaw(yaw_rate_radps, blocks, per_block))
+    yaw = _block_yaw(yaw_rate_radps, blocks, per_block)
+    straight = _straight_blocks(blocks, yaw=yaw)
+    scale, scale_std = _straight_scales(blocks, straight)
     correction = 1.0 + np.where(np.isfinite(scale) & (np.abs(scale) < 0.15), scale, 0.0)
-    curvature = _curvature(
-        blocks, correction, vehicle, clock, yaw=_block_yaw(yaw_rate_radps, blocks, per_block)
-    )
+    curvature = _curvature(blocks, correction, vehicle, clock, yaw=yaw)
     factors = wheel_speed_factors(curvature, vehicle)
     centre_mps = speed_mps / (correction[:, None] * factors)
     expected = middle_of_others(centre_mps) * factors
@@ -154,7 +158,8 @@ def estimate_reference(
         divergence_ratio=_excess(clock.speed_mps, expected, judged=expected >= SLOWEST_JUDGED_MPS),
         scale_ratio=scale,
         scale_std_ratio=scale_std,
-        straight_blocks=count,
+        axle_slip_ratio=_axle_slip(blocks, straight, clock.period_s),
+        straight_blocks=count_of(straight),
         dead=dead,
     )
 
@@ -254,10 +259,15 @@ def _turned(front: FloatArray, rear: FloatArray) -> BoolArray:
     return turned
 
 
-def _straight_scales(blocks: _Blocks, *, yaw: FloatArray | None) -> tuple[FloatArray, FloatArray, int]:
-    straight = _straight_blocks(blocks, yaw=yaw)
+def _axle_slip(blocks: _Blocks, straight: BoolArray, period_s: float) -> float:
+    fl, fr, rl, rr = blocks.ratio
+    front_over_rear = (fl + fr - rl - rr) / 2.0
+    return estimate_axle_slip(front_over_rear, blocks.middle_mps, blocks.centre * period_s, straight=straight)
+
+
+def _straight_scales(blocks: _Blocks, straight: BoolArray) -> tuple[FloatArray, FloatArray]:
     if not straight.any():
-        return np.full(4, np.nan), np.full(4, np.nan), 0
+        return np.full(4, np.nan), np.full(4, np.nan)
     chosen = blocks.ratio[:, straight]
     count = np.count_nonzero(np.isfinite(chosen), axis=1)
     spread = np.array([_spread(row) for row in chosen])
@@ -267,7 +277,7 @@ def _straight_scales(blocks: _Blocks, *, yaw: FloatArray | None) -> tuple[FloatA
     # A wheel with a single block has no spread, so nothing tells how good its offset is.
     medians = np.where(np.isfinite(std), medians, np.nan)
     offset = medians - np.nanmedian(medians) if np.isfinite(medians).any() else medians
-    return offset, np.maximum(std, 2e-4), int(np.count_nonzero(straight))
+    return offset, np.maximum(std, 2e-4)
 
 
 def _steady_means(ratio: FloatArray, spread: FloatArray) -> FloatArray:

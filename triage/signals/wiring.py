@@ -62,7 +62,9 @@ class CurveFit:
     misfit: FloatArray
 
 
-def fit_curves(ratio: FloatArray, order: Order, vehicle: Vehicle) -> CurveFit:
+def fit_curves(
+    ratio: FloatArray, order: Order, vehicle: Vehicle, *, noise_ratio: FloatArray | float = 0.0
+) -> CurveFit:
     """Hold an arrangement of channels against the two equations.
 
     Parameters
@@ -72,6 +74,8 @@ def fit_curves(ratio: FloatArray, order: Order, vehicle: Vehicle) -> CurveFit:
     order : four ints
     vehicle : Vehicle
         Its wheelbase over track may be wrong by a fifth; the value within that fits best is taken.
+    noise_ratio : float64[B] or float
+        Standard deviation of each ratio from recording steps and noise; coarse numbers fit any arrangement.
     """
     front_left, front_right, rear_left, rear_right = ratio[list(order)] ** 2
     across = (np.sqrt(rear_right) - np.sqrt(rear_left)) ** 2
@@ -80,8 +84,11 @@ def fit_curves(ratio: FloatArray, order: Order, vehicle: Vehicle) -> CurveFit:
     usual = vehicle.wheelbase_m / vehicle.track_m
     shape = np.linspace(0.8 * usual, 1.25 * usual, 10)[:, None]
     # Squares double a relative deviation; the part of the track that is not known grows with the curve.
-    even = (turning / (2.0 * EVEN_RATIO * np.sqrt(2.0))) ** 2
+    noise_variance = np.square(noise_ratio)
+    even = turning**2 / (8.0 * EVEN_RATIO**2 + 16.0 * noise_variance)
+    # The squared left-right difference of the rear axle carries the noise twice, times the difference.
     slip_variance = (2.0 * SLIP_RATIO) ** 2 + (0.1 * usual**2 * across) ** 2
+    slip_variance = slip_variance + 4.0 * noise_variance * (1.0 + 2.0 * usual**4 * across)
     uneven = (leading - shape**2 * across) ** 2 / slip_variance
     most = MOST_SIGMA**2
     misfits = (np.minimum(even, most) + np.minimum(uneven, most)) / 2.0

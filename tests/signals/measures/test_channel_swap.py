@@ -124,3 +124,36 @@ def test_no_channel_and_no_curve_are_told_apart(log_from: Callable[..., SpeedLog
     assert isinstance(straight, NotMeasurable)
     assert "no yaw rate" in bare.reason
     assert "curves" in straight.reason
+
+
+def test_wheels_in_coarse_steps_beside_a_straight_road_say_nothing(log_from: Callable[..., SpeedLog]) -> None:
+    """A unit that counts whole pulses steps by 0.4 m/s: the steps are no curves, for either measurement."""
+    rng = np.random.default_rng(9)
+    speed = 9.0 + 2.0 * np.sin(TIME / 7.0)
+    rows = 0.43 * np.floor(speed / 0.43 + rng.random((4, TIME.size)))
+    yaw = 0.01 * np.sin(TIME / 5.0) + 0.005 * rng.normal(size=TIME.size)
+    log = log_from(
+        TIME, rows, resolution_mps=0.43, channels={"yaw_rate_radps": Channel(TIME, yaw, "yaw", False)}
+    )
+    analysis = analyse(log)
+    assert isinstance(measure_turn_sign(analysis), NotMeasurable)
+    assert isinstance(measure_swap_gain(analysis), NotMeasurable)
+
+
+def test_a_channel_of_noise_does_not_testify(log_from: Callable[..., SpeedLog]) -> None:
+    log = _drive(log_from)
+    noise = 0.01 * np.random.default_rng(12).normal(size=TIME.size)
+    log = replace(log, channels={"yaw_rate_radps": Channel(TIME, noise, "yaw", False)})
+    assert isinstance(measure_turn_sign(analyse(log)), NotMeasurable)
+
+
+@pytest.mark.parametrize("pair", [*combinations(range(4), 2), None])
+def test_a_channel_testifies_however_the_wheels_are_wired(
+    pair: tuple[int, int] | None, log_from: Callable[..., SpeedLog]
+) -> None:
+    order = [0, 1, 2, 3]
+    if pair:
+        order[pair[0]], order[pair[1]] = order[pair[1]], order[pair[0]]
+    got = measure_turn_sign(analyse(_wired(_drive(log_from), tuple(order))))
+    assert isinstance(got, Measurement)
+    assert (got.value > 0.9) == (pair is None or pair in {(0, 2), (1, 3)})

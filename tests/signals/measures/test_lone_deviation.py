@@ -115,3 +115,16 @@ def test_few_dips_have_neither_depth_nor_clusters(healthy: SpeedLog) -> None:
     analysis = analyse(healthy)
     assert isinstance(measure_lone_dip_depth(analysis, 0), NotMeasurable)
     assert isinstance(measure_lone_dip_scatter(analysis, 0), NotMeasurable)
+
+
+@pytest.mark.parametrize(("missing_mm", "counted"), [(6.0, False), (18.0, True)])
+def test_a_dip_counts_when_as_much_way_is_missing_as_a_pole_has(
+    missing_mm: float, counted: bool, log_from: Callable[..., SpeedLog]
+) -> None:
+    """The finest of usual rings, 100 poles on 1.8 m, loses 18 mm with a pole; a tyre slips less."""
+    time = 0.01 * np.arange(6000)
+    rows = 12.0 * (1.0 + 0.001 * np.random.default_rng(8).normal(size=(4, time.size)))
+    places = np.arange(300, 5700, 450)
+    rows[2, places] -= missing_mm / 1000.0 / 0.01
+    analysis = analyse(log_from(time, rows))
+    assert analysis.lone.dips[2].size == (places.size if counted else 0)

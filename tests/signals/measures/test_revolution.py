@@ -10,8 +10,15 @@ import pytest
 
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measurement, NotMeasurable
-from triage.signals.measures.revolution import measure_line_amplitude, measure_revolution_offset
-from triage.signals.revolution_line import RevolutionLine
+from triage.signals.measures.revolution import (
+    _cannot_be,
+    _root_mean_square,
+    measure_line_amplitude,
+    measure_line_ratio,
+    measure_revolution_offset,
+)
+from triage.signals.revolution_line import RevolutionLine, RippleSpectra, measure_ripple_spectra
+from triage.signals.wheel_path import WheelPath
 
 NO_LINE = NotMeasurable("line-amplitude", None, "no ripple", "driving")
 
@@ -28,10 +35,21 @@ def _line(circumference_m: float, amplitude: float) -> RevolutionLine:
     )
 
 
-def _analysis(*lines: RevolutionLine | NotMeasurable) -> Analysis:
+def _analysis(
+    *lines: RevolutionLine | NotMeasurable, spectra: tuple[RippleSpectra | None, ...] = (None,) * 4
+) -> Analysis:
     paths = tuple(SimpleNamespace(weight=np.ones(100)) for _ in range(4))
     spans = (((0.0, 1.0),),) * 4
-    made = SimpleNamespace(lines=lines, own_lines=lines, paths=paths, moving_spans=spans)
+    unknown = np.full(4, np.nan)
+    reference = SimpleNamespace(scale_ratio=unknown, scale_std_ratio=unknown, axle_slip_ratio=0.0)
+    made = SimpleNamespace(
+        lines=lines,
+        own_lines=lines,
+        paths=paths,
+        moving_spans=spans,
+        own_spectra=spectra,
+        reference=reference,
+    )
     return cast("Analysis", made)
 
 
@@ -73,3 +91,56 @@ def test_the_blur_of_the_delay_is_a_quarter_of_a_strong_line() -> None:
     found = measure_line_amplitude(_analysis(_line(2.0, 0.02), NO_LINE, NO_LINE, NO_LINE), 0)
     assert isinstance(found, Measurement)
     assert found.std_uncertainty == pytest.approx(0.25 * found.value, rel=0.01)
+
+
+def _ratio(*lines: RevolutionLine | NotMeasurable, spectra: tuple[RippleSpectra | None, ...]) -> Measurement:
+    found = measure_line_ratio(_analysis(*lines, spectra=spectra), 0)
+    assert isinstance(found, Measurement)
+    return found
+
+
+def test_a_line_is_judged_by_the_root_mean_square_of_the_others() -> None:
+    others = [_line(2.0, 3e-4), _line(2.0, 4e-4), _line(2.0, 5e-4)]
+    found = _ratio(_line(2.0, 5e-3), *others, spectra=(None,) * 4)
+    assert found.value == pytest.approx(50.0 / np.sqrt((9 + 16 + 25) / 3))
+    assert found.std_uncertainty / found.value == pytest.approx(0.1, rel=0.1)
+
+
+def test_the_scatter_of_the_others_is_what_their_noise_makes_it() -> None:
+    """Against 20 000 draws of three amplitudes, their noise power taken out as for a line."""
+    rng = np.random.default_rng(5)
+    true, std = np.array([3e-4, 4e-4, 5e-4]), np.full(3, 8e-5)
+    parts = true[:, None] + std[:, None] * (rng.normal(size=(3, 20_000)) + 1j * rng.normal(size=(3, 20_000)))
+    power = (np.abs(parts) ** 2 - 2.0 * std[:, None] ** 2).mean(axis=0)
+    drawn = float(np.std(np.sqrt(power)))
+    usual, usual_std = _root_mean_square(true, std)
+    assert usual == pytest.approx(float(np.sqrt(power.mean())), rel=0.01)
+    assert usual_std == pytest.approx(drawn, rel=0.03)
+
+
+def test_beside_silent_wheels_a_line_is_judged_by_their_noise() -> None:
+    """A sine of 0.5 % over noise that hides every line of the others stands far above them."""
+    rng = np.random.default_rng(6)
+    distance_m = np.cumsum(rng.uniform(0.3, 0.7, 4000))
+    quiet = [WheelPath(distance_m, rng.normal(0.0, 0.005, 4000), np.ones(4000), 0.0) for _ in range(3)]
+    spectra = (None, *measure_ripple_spectra(quiet))
+    found = _ratio(_line(2.0, 5e-3), NO_LINE, NO_LINE, NO_LINE, spectra=spectra)
+    # Noise of 4000 samples: s = 0.005 sqrt(2 / 4000) in each part of an amplitude; peaks reach a few s.
+    noise = 0.005 * np.sqrt(2.0 / 4000.0)
+    assert 5e-3 / (4.0 * noise) < found.value < 5e-3 / (0.5 * noise)
+    assert found.std_uncertainty > 0.12 * found.value
+
+
+def test_nothing_is_said_of_a_line_that_no_other_wheel_can_be_held_against() -> None:
+    found = measure_line_ratio(_analysis(_line(2.0, 5e-3), NO_LINE, NO_LINE, NO_LINE), 0)
+    assert isinstance(found, NotMeasurable)
+
+
+@pytest.mark.parametrize(
+    ("offset", "ratio", "impossible"),
+    [(-0.25, -0.0006, True), (0.02, 0.021, False), (0.001, 0.05, False), (-0.25, float("nan"), False)],
+)
+def test_an_offset_of_neither_tyre_nor_count_is_no_revolution(
+    offset: float, ratio: float, *, impossible: bool
+) -> None:
+    assert _cannot_be(offset, ratio) is impossible

@@ -24,7 +24,10 @@ from triage.speed_log import BoolArray
 
 
 def measure_dip_share(analysis: Analysis, row: int) -> Measured:
-    """Share of the moving samples that are briefly low, beyond as many as are briefly high, in per cent."""
+    """Share of the moving samples that are briefly low, beyond as many as are briefly high, in per cent.
+
+    Slip of a braked tyre (:func:`triage.signals.losses.brake_slip`) does not count.
+    """
     low, high = analysis.losses.low[row], analysis.losses.high[row]
     return _share("dip-share", analysis, row, max(count_of(low) - count_of(high), 0), flag=low)
 

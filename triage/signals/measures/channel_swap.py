@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -11,7 +12,7 @@ from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
 from triage.signals.measures.road_order import CLEAR_SIGMA, RoadOrder, order_by_road
-from triage.signals.measures.turn_sign import SideAgreement, find_agreement
+from triage.signals.measures.turn_sign import SideAgreement, block_noise, find_agreement
 from triage.signals.running import block_medians, count_of
 from triage.signals.wiring import AS_WIRED, EXCHANGES, CurveFit, Order, fit_curves
 from triage.speed_log import FloatArray
@@ -22,7 +23,10 @@ ENOUGH_BLOCKS: Final = 1500
 """More blocks than these settle nothing more; of a longer log only every second, third and so on is taken."""
 
 CURVED: Final = 0.01
-"""Left-right difference over speed from which a block counts as curved."""
+CURVED_SIGMA: Final = 5.0
+"""Difference of the wheels over speed from which a block counts as curved, and the same in standard
+deviations of one wheel's noise: the range of four normal numbers exceeds five in one of 430 blocks
+(studentized range, textbook)."""
 
 HARD_MPS2: Final = 2.5
 """Beyond this acceleration tyres slip by more than a curve shows."""
@@ -53,20 +57,21 @@ def measure_swap_gain(analysis: Analysis) -> Measured:
 
     Ten times the logarithm of the misfit as wired over the least misfit of all exchanges of two wheels or of
     the two axles (equations of :mod:`triage.signals.wiring`); negative for a car wired as it should be.
-    Neither yaw rate nor steering is needed. Left and right exchanged on both axles at once only mirror the
-    curves and are not seen here. Valid for curves of some 50 m radius and tighter. The uncertainty is a
-    jackknife over ten parts of the drive. Source: kinematics of a rigid car (Gillespie 1992, ch. 6, from
-    memory).
+    Coarse recording steps and noise are part of the misfit to be expected, and only curves that stand out of
+    them are taken. Neither yaw rate nor steering is needed. Left and right exchanged on both axles at once
+    only mirror the curves and are not seen here. Valid for curves of some 50 m radius and tighter. The
+    uncertainty is a jackknife over ten parts of the drive. Source: kinematics of a rigid car (Gillespie 1992,
+    ch. 6, from memory).
     """
-    ratio = _curved_blocks(analysis)
-    if ratio.shape[1] < FEWEST_BLOCKS:
+    curves = _curved_blocks(analysis)
+    if curves.count < FEWEST_BLOCKS:
         return missing(
             "swap-gain",
             None,
             "too few curves to check the wheels against each other",
             "tight curves to both sides",
         )
-    as_wired, best = _fits(ratio, analysis)
+    as_wired, best = _fits(curves, analysis)
     gain_db, std_db = _gain(as_wired, best)
     curved = np.abs(analysis.reference.curvature_radpm) * analysis.vehicle.track_m > CURVED
     return measured(
@@ -75,7 +80,7 @@ def measure_swap_gain(analysis: Analysis) -> Measured:
         gain_db,
         max(std_db, 0.5),
         unit="dB",
-        count=ratio.shape[1],
+        count=curves.count,
         spans=event_spans(analysis, curved) or event_spans(analysis, moving_anywhere(analysis)),
     )
 
@@ -102,10 +107,10 @@ def measure_swap_pair(analysis: Analysis) -> Measured:
 
 def _exchanged_pair(analysis: Analysis) -> int | None:
     sides = find_agreement(analysis)
-    ratio = _curved_blocks(analysis)
+    curves = _curved_blocks(analysis)
     gain_db = 0.0
-    if ratio.shape[1] >= FEWEST_BLOCKS:
-        as_wired, best = _fits(ratio, analysis)
+    if curves.count >= FEWEST_BLOCKS:
+        as_wired, best = _fits(curves, analysis)
         gain_db = _gain(as_wired, best)[0]
         if gain_db > CLEAR_GAIN_DB:
             return _with_axle(_number(best.order), sides)
@@ -139,13 +144,35 @@ def _with_axle(pair: int, sides: SideAgreement | NotMeasurable) -> int:
     return pair if axle is None else axle
 
 
-def _fits(ratio: FloatArray, analysis: Analysis) -> tuple[CurveFit, CurveFit]:
+@dataclass(frozen=True, slots=True)
+class CurvedBlocks:
+    """Half seconds of driving in curves.
+
+    Attributes
+    ----------
+    ratio : float64[4, B]
+        Wheel over mean speed, the straight-running offset taken out.
+    noise_ratio : float64[B]
+        Standard deviation of each ratio from recording steps and noise.
+    """
+
+    ratio: FloatArray
+    noise_ratio: FloatArray
+
+    @property
+    def count(self) -> int:
+        """Number of blocks."""
+        return self.noise_ratio.size
+
+
+def _fits(curves: CurvedBlocks, analysis: Analysis) -> tuple[CurveFit, CurveFit]:
     """As wired, and the exchange that fits best."""
-    exchanged = [fit_curves(ratio, order, analysis.vehicle) for order, _ in EXCHANGES]
-    return (
-        fit_curves(ratio, AS_WIRED, analysis.vehicle),
-        min(exchanged, key=lambda fit: float(fit.misfit.mean())),
-    )
+
+    def fit(order: Order) -> CurveFit:
+        return fit_curves(curves.ratio, order, analysis.vehicle, noise_ratio=curves.noise_ratio)
+
+    exchanged = [fit(order) for order, _ in EXCHANGES]
+    return fit(AS_WIRED), min(exchanged, key=lambda one: float(one.misfit.mean()))
 
 
 def _gain(as_wired: CurveFit, best: CurveFit) -> tuple[float, float]:
@@ -161,8 +188,7 @@ def _gain(as_wired: CurveFit, best: CurveFit) -> tuple[float, float]:
     return gain_db(every), float(np.sqrt((len(parts) - 1.0) * without.var()))
 
 
-def _curved_blocks(analysis: Analysis) -> FloatArray:
-    """Wheel over mean speed in the curved blocks, the straight-running offset taken out, float64[4, B]."""
+def _curved_blocks(analysis: Analysis) -> CurvedBlocks:
     clock, per_block = analysis.clock, max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
     speed = np.stack([block_medians(row, per_block=per_block)[1] for row in clock.speed_mps])
     calm = block_medians(np.abs(analysis.acceleration_mps2), per_block=per_block)[1] < HARD_MPS2
@@ -171,12 +197,14 @@ def _curved_blocks(analysis: Analysis) -> FloatArray:
         corrected = speed / np.where(np.abs(scale - 1.0) < 0.15, scale, 1.0)[:, None]
         mean = corrected.mean(axis=0)
         ratio = corrected / mean
+    noise = block_noise(analysis, mean, per_block)
+    wide = np.ptp(ratio, axis=0)
     curved = (
         calm
         & np.isfinite(ratio).all(axis=0)
         & (mean > 2.0)
-        & (np.ptp(ratio, axis=0) > CURVED)
-        & (np.ptp(ratio, axis=0) < 0.4)
+        & (wide > np.maximum(CURVED, CURVED_SIGMA * noise))
+        & (wide < 0.4)
     )
-    chosen: FloatArray = ratio[:, curved]
-    return chosen[:, :: max(1, chosen.shape[1] // ENOUGH_BLOCKS)]
+    stride = max(1, int(np.count_nonzero(curved)) // ENOUGH_BLOCKS)
+    return CurvedBlocks(ratio[:, curved][:, ::stride], noise[curved][::stride])

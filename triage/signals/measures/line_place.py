@@ -10,7 +10,7 @@ from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import measured, missing, moving_spans
-from triage.signals.measures.ratio import LARGEST_OFFSET, SLIP_PERCENT, single_wheel_offset
+from triage.signals.measures.ratio import LARGEST_OFFSET, own_offset
 from triage.signals.revolution_line import DRIFT_RATIO, RevolutionLine, comb_evidence
 from triage.signals.running import count_of
 
@@ -37,7 +37,7 @@ def measure_line_place(analysis: Analysis, row: int) -> Measured:
 
     Not formed for ratios below 0.6 %, for those above 30 %, and without the revolution of another wheel.
     """
-    ratio = single_wheel_offset(analysis.reference.scale_ratio, row)
+    ratio, spread = own_offset(analysis.reference, row)
     spectra = analysis.own_spectra[row]
     others = [
         line.circumference_m
@@ -49,7 +49,6 @@ def measure_line_place(analysis: Analysis, row: int) -> Measured:
     if spectra is None or not others:
         return missing("line-place", row, "no other wheel shows how long a revolution is", NEEDED)
     usual_m = float(np.median(others))
-    spread = np.hypot(analysis.reference.scale_std_ratio[row], SLIP_PERCENT / 100.0)
     half = min(2.0 * float(np.hypot(spread, DRIFT_RATIO)), 0.45 * abs(ratio))
     as_tyre = comb_evidence(spectra, usual_m, tolerance_ratio=half)
     as_count = comb_evidence(spectra, usual_m * (1.0 + ratio), tolerance_ratio=half)

@@ -13,7 +13,6 @@ from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_spans
 from triage.signals.ring_map import RingMap
-from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import RingHarm
 from triage.speed_log import BoolArray
 
@@ -64,29 +63,6 @@ def measure_bad_sector_count(analysis: Analysis, row: int) -> Measured:
         COUNT_STD,
         unit="",
         count=harm.drop_count,
-        spans=event_spans(analysis, _disturbed(analysis, row)) or moving_spans(analysis, row),
-    )
-
-
-def measure_turn_spread(analysis: Analysis, row: int) -> Measured:
-    """Spread from turn to turn of the way lost in a turn, over its mean.
-
-    Formula: standard deviation over mean of the integral of the relative deviation over the angle of each
-    whole turn, deviations beyond three times the usual noise only. 0: every turn loses the same. Valid from
-    five samples a turn and 30 whole turns on; where a unit's averaging is shorter than the step of the
-    samples, losses fall between samples and the spread is too large. Uncertainty: standard error of a
-    coefficient of variation of normal deviates. Source: common statistics; the use is judgement.
-    """
-    ring = analysis.rings[row]
-    if not isinstance(ring, RingMap) or ring.turns is None:
-        return _nothing(analysis, "turn-spread", row)
-    return measured(
-        "turn-spread",
-        CORNERS[row],
-        ring.turns.spread,
-        max(ring.turns.spread_std, 1.0 / RING_BINS),
-        unit="",
-        count=ring.turns.turns,
         spans=event_spans(analysis, _disturbed(analysis, row)) or moving_spans(analysis, row),
     )
 

@@ -27,6 +27,7 @@ from triage.signals.measures.channel_swap import measure_swap_gain, measure_swap
 from triage.signals.measures.frozen_value import measure_stuck_share
 from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
 from triage.signals.measures.line_place import measure_line_place
+from triage.signals.measures.load_windows import measure_load_rest_ratio
 from triage.signals.measures.lone_deviation import (
     measure_lone_dip_depth,
     measure_lone_dip_rate,
@@ -69,7 +70,6 @@ from triage.signals.measures.revolution import (
 from triage.signals.measures.ring_harm import (
     measure_bad_sector_count,
     measure_harmed_share,
-    measure_turn_spread,
 )
 from triage.signals.measures.road_order import measure_road_order
 from triage.signals.measures.side_load import measure_side_load_contrast
@@ -79,6 +79,7 @@ from triage.signals.measures.signal_loss import (
     measure_drop_out_length,
     measure_drop_out_rate,
 )
+from triage.signals.measures.turn_grain import measure_turn_grain
 from triage.signals.measures.turn_sign import measure_turn_sign
 from triage.signals.measures.warming import measure_loss_trend
 from triage.signals.plausible_speed import find_implausible_speed
@@ -120,6 +121,7 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "side-coupling": measure_side_coupling,
     "cage-line": measure_cage_line,
     "loaded-line": measure_loaded_line,
+    "load-rest-ratio": measure_load_rest_ratio,
     "last-good-speed": measure_last_good_speed,
     "first-bad-speed": measure_first_bad_speed,
     "pulse-offset": measure_pulse_offset,
@@ -132,7 +134,7 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "pole-order-one": measure_pole_order_one,
     "harmed-share": measure_harmed_share,
     "bad-sector-count": measure_bad_sector_count,
-    "turn-spread": measure_turn_spread,
+    "turn-grain": measure_turn_grain,
 }
 
 VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {

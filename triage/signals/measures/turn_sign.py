@@ -19,7 +19,14 @@ SLOWEST_MPS: Final = 2.0
 CURVED_RATIO: Final = 0.012
 """Left-right difference of an axle over its speed from which a block belongs to a curve."""
 
+CURVED_SIGMA: Final = 4.0
+"""The same in standard deviations of one wheel's noise."""
+
 FEWEST_CURVES: Final = 3
+FEWEST_BLOCKS: Final = 20
+LEAST_SHOWN: Final = 0.5
+"""A channel counts when the four wheels together explain this share of its variance (judgement)."""
+
 NEEDED: Final = (
     "three or more curves, recorded with a yaw rate or steering angle whose positive side is stated"
 )
@@ -32,9 +39,10 @@ def measure_turn_sign(analysis: Analysis) -> Measured:
     speed squared, in blocks of 0.5 s; the middle over the channels, the mean of the two axles: near 1 when
     all is wired as it should be, about 0 when one axle contradicts the other, near -1 when left and right are
     exchanged on both. A channel that the reader had to turn round, because the log does not state its
-    positive side, does not testify. Valid with three curves or more. Standard uncertainty (1 - r^2) /
-    sqrt(curves - 1) of a correlation (textbook), whole curves being the independent units (judgement). Signs
-    after ISO 8855: positive to the left.
+    positive side, does not testify; nor does one that the four wheels together do not follow, whatever their
+    order: on a straight road, or beside wheel speeds in coarse steps, it says nothing of the wiring. Valid
+    with three curves or more. Standard uncertainty (1 - r^2) / sqrt(curves - 1) of a correlation (textbook),
+    whole curves being the independent units (judgement). Signs after ISO 8855: positive to the left.
     """
     found = find_agreement(analysis)
     if isinstance(found, NotMeasurable):
@@ -88,12 +96,16 @@ def find_agreement(analysis: Analysis) -> SideAgreement | NotMeasurable:
             "a note of the side to which the channel is positive, for instance left_positive in its name",
             by_driving=False,
         )
-    axles = _axle_differences(analysis)
-    curved = np.nan_to_num(np.abs(axles)).max(axis=0) > CURVED_RATIO
+    wheels = _wheel_ratios(analysis)
+    axles = wheels[[1, 3]] - wheels[[0, 2]]
+    mean_mps = np.maximum(_by_block(analysis, analysis.reference.reference_mps), SLOWEST_MPS)
+    noise = block_noise(analysis, mean_mps, _per_block(analysis))
+    least = np.maximum(CURVED_RATIO, CURVED_SIGMA * np.nan_to_num(noise))
+    curved = np.nan_to_num(np.abs(axles)).max(axis=0) > least
     curves = len(runs(curved))
-    each = np.array(
-        [[_correlation(axle, _by_block(analysis, row)) for axle in axles] for row in honest.values()]
-    )
+    blocks = [_by_block(analysis, row) for row in honest.values()]
+    shown = [row for row in blocks if _share_shown(wheels, row) > LEAST_SHOWN]
+    each = np.array([[_correlation(axle, row) for axle in axles] for row in shown]).reshape(-1, 2)
     each = each[np.isfinite(each).all(axis=1)]
     if curves < FEWEST_CURVES or not each.size:
         return missing("turn-sign", None, "too few curves to compare the sides", NEEDED)
@@ -115,18 +127,47 @@ def _turn_channels(analysis: Analysis) -> dict[str, FloatArray]:
     return {name: row for name, row in rows.items() if row is not None}
 
 
+def _per_block(analysis: Analysis) -> int:
+    return max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
+
+
 def _by_block(analysis: Analysis, row: FloatArray) -> FloatArray:
-    per_block = max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
-    return block_medians(row, per_block=per_block)[1]
+    return block_medians(row, per_block=_per_block(analysis))[1]
 
 
-def _axle_differences(analysis: Analysis) -> FloatArray:
-    """Right less left over speed, of both axles, float64[2, B]; NaN below walking pace."""
-    speed = np.stack([_by_block(analysis, row) for row in analysis.clock.speed_mps])
-    left, right = speed[[0, 2]], speed[[1, 3]]
-    mean = (left + right) / 2.0
+def block_noise(analysis: Analysis, mean_mps: FloatArray, per_block: int) -> FloatArray:
+    """Give the standard deviation of a wheel's block median over the speed, float64[B].
+
+    A median does not average out the recording step (evenly distributed: step / sqrt 12); the noise of the
+    samples it does, by 1.25 / sqrt(n).
+    """
+    step = float(np.nanmedian(analysis.clock.resolution_mps)) / np.sqrt(12.0)
+    known = analysis.residuals.sigma_ratio[np.isfinite(analysis.residuals.sigma_ratio)]
+    sample = float(np.median(known)) if known.size else 0.0
     with np.errstate(invalid="ignore", divide="ignore"):
-        return np.where(mean > SLOWEST_MPS, (right - left) / mean, np.nan)
+        noise: FloatArray = np.hypot(step / mean_mps, 1.25 * sample / np.sqrt(per_block))
+    return noise
+
+
+def _wheel_ratios(analysis: Analysis) -> FloatArray:
+    """Each wheel over the mean speed of all, float64[4, B]; NaN below walking pace."""
+    # Not over the mean of its axle: two wheels of one side, exchanged onto an axle, would hide the curve.
+    speed = np.stack([_by_block(analysis, row) for row in analysis.clock.speed_mps])
+    mean = speed.mean(axis=0)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return np.where(mean > SLOWEST_MPS, speed / mean, np.nan)
+
+
+def _share_shown(wheels: FloatArray, channel: FloatArray) -> float:
+    """Share of a channel's variance that the four wheels explain together, whichever of them is which."""
+    good = np.isfinite(wheels).all(axis=0) & np.isfinite(channel) & (np.abs(wheels - 1.0) < 0.2).all(axis=0)
+    if np.count_nonzero(good) < FEWEST_BLOCKS:
+        return 0.0
+    design = np.column_stack((np.ones(np.count_nonzero(good)), wheels[:, good].T))
+    wanted = channel[good]
+    left = wanted - design @ np.linalg.lstsq(design, wanted, rcond=None)[0]
+    spread = float(np.var(wanted))
+    return 1.0 - float(np.var(left)) / spread if spread > 0.0 else 0.0
 
 
 def _correlation(axle: FloatArray, channel: FloatArray) -> float:

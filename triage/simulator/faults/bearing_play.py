@@ -16,7 +16,9 @@ def strike(site: FaultSite) -> FaultEffect:
     cage_order = float(rng.uniform(0.35, 0.48))
     wobble = np.sin(angle + rng.uniform(0.0, 6.28))
     cage = np.sin(cage_order * angle + rng.uniform(0.0, 6.28))
-    ripple = site.onset * min(0.005 * 8.0**site.severity * site.spread(0.15), 0.04)
+    # The same play tilts one hub more than another, by the bearing's span and the place of the encoder.
+    tilting = float(np.exp(rng.uniform(np.log(0.3), np.log(1.1))))
+    ripple = site.onset * min(0.005 * 8.0**site.severity * site.spread(0.15) * tilting, 0.04)
     cage_share = float(rng.uniform(0.4, 1.0))
     lead = load * ripple / (2.0 * np.pi) * (wobble + cage_share * cage / cage_order)
     # The full swing of the gap reaches the sensor's limit at about severity 0.5.

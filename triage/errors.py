@@ -19,6 +19,19 @@ is a value (:class:`triage.signals.measurement.NotMeasurable`), never an excepti
 from __future__ import annotations
 
 
+def printable(text: str) -> str:
+    r"""Show as dots what is no sign to be read: names and texts out of a strange file could steer a terminal.
+
+    Examples
+    --------
+    >>> printable("WHL\x1b[2J")
+    'WHL·[2J'
+    """
+    if text.replace("\n", "").isprintable():
+        return text
+    return "".join(sign if sign.isprintable() or sign == "\n" else "·" for sign in text)
+
+
 class TriageError(Exception):
     """Base of all refusals: what is wrong, where, and what to do.
 
@@ -46,7 +59,7 @@ class TriageError(Exception):
     def __str__(self) -> str:
         where = ", ".join(part for part in (self.file, self.place) if part)
         text = f"{where}: {self.message}" if where else self.message
-        return f"{text}\n{self.hint}" if self.hint else text
+        return printable(f"{text}\n{self.hint}" if self.hint else text)
 
 
 class LogReadError(TriageError):

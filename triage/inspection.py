@@ -7,6 +7,7 @@ from typing import Any, Final
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS
+from triage.errors import printable
 from triage.logs.quality import distinct_instants, usual_rate
 from triage.speed_log import CHANNEL_UNITS, FloatArray, SpeedLog, SpeedTrace
 from triage.units import to_kmh
@@ -63,7 +64,7 @@ def format_inspection(log: SpeedLog) -> str:
     if log.notices:
         lines += ["", "To be known"]
         lines += [f"  {notice.code}: {notice.message}" for notice in log.notices]
-    return "\n".join(lines) + "\n"
+    return printable("\n".join(lines) + "\n")
 
 
 def _valid_instants(log: SpeedLog) -> FloatArray:

@@ -134,6 +134,8 @@ class SpeedLog:
     edges : mapping of corner to float64[M]
         Rising times, in seconds of the log, at which the sensor of a wheel switched; only where the file
         holds single edges.
+    signal_names : tuple of str
+        Names of all signals that the file offered, sorted; by them a log of the same kind is known again.
     """
 
     file: str
@@ -144,6 +146,7 @@ class SpeedLog:
     notices: tuple[Notice, ...] = ()
     history: tuple[HistoryStep, ...] = ()
     edges: Mapping[Corner, FloatArray] = field(default_factory=dict)
+    signal_names: tuple[str, ...] = ()
 
     @property
     def instants_s(self) -> FloatArray:

@@ -31,9 +31,12 @@ def open_and_judge(order: OpenOrder, progress: Progress) -> Opened:
     from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
     from triage.logs import read_log  # noqa: PLC0415
     from triage.run import run_triage  # noqa: PLC0415
+    from ui.memory import keep, recall  # noqa: PLC0415
 
     rulebook = load_rulebook()
-    log = read_log(order.files, order.options, part_of(progress, 0.0, 0.5))
+    options, heard = recall(order)
+    log = read_log(order.files, options, part_of(progress, 0.0, 0.5))
+    log = log.noticed(*heard, *keep(order, log))
     result = run_triage(log, rulebook, vehicle=order.vehicle, progress=part_of(progress, 0.5, 1.0))
     return Opened(
         result,

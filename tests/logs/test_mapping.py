@@ -146,10 +146,16 @@ def test_any_signal_of_the_database_can_be_mapped(drive, write) -> None:
 )
 def test_the_question_names_the_wheel_that_is_in_doubt_and_stays_short(write, heading, said) -> None:
     width = heading.count(",") + 1
-    rows = [f"{0.02 * i:.2f}" + f",{40 + 5 * np.sin(i / 50):.2f}" * width for i in range(300)]
+    level = 40 + 5 * np.sin(np.arange(300) / 50)
+    rows = [f"{0.02 * i:.2f}," + ",".join(f"{level[i] + k:.2f}" for k in range(width)) for i in range(300)]
     with pytest.raises(SignalMappingError, match=said) as refused:
         read_log([write("\n".join(["time_s," + heading, *rows]))])
     assert len(str(refused.value)) < 1000
+
+
+def test_a_column_that_stands_there_twice_is_no_doubt(drive, write, as_table) -> None:
+    lines = [f"{line},{line.split(',')[1]}" for line in as_table(drive).splitlines()]
+    assert read_log([write("\n".join(lines))]).wheels["FL"].valid_count == drive.time_s.size
 
 
 def test_the_same_part_twice_is_refused(drive, write) -> None:

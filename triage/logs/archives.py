@@ -78,7 +78,8 @@ def _member(name: str, content: FileContent, info: zipfile.ZipInfo, *, alone: bo
 def _is_worth_a_look(info: zipfile.ZipInfo) -> bool:
     parts = PurePosixPath(info.filename).parts
     hidden = any(part.startswith((".", "__MACOSX")) for part in parts)
-    return not info.is_dir() and not hidden and info.file_size > 0
+    # a member without a name is no file either; asking it for its kind would fail
+    return bool(parts) and not info.is_dir() and not hidden and info.file_size > 0
 
 
 def _checked_directory(name: str, content: FileContent) -> list[zipfile.ZipInfo]:
@@ -90,7 +91,9 @@ def _checked_directory(name: str, content: FileContent) -> list[zipfile.ZipInfo]
             with zipfile.ZipFile(raw) as archive:
                 members = archive.infolist()
     except (zipfile.BadZipFile, NotImplementedError, ValueError, OSError, struct.error) as error:
-        raise DamagedLog(f"cannot be unpacked: {error}", file=name, hint="Copy the file again.") from None
+        raise DamagedLog(
+            f"cannot be unpacked: {str(error)[:200]}", file=name, hint="Copy the file again."
+        ) from None
     if len(members) > MAX_MEMBERS:
         raise _too_many(name)
     return members

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
 
+import numpy as np
+
+from triage.logs.aligned_frames import AlignedLines, Columns, find_aligned
 from triage.logs.frames import (
     EXTENDED_MAX,
-    REPORT_EVERY,
     FrameCollector,
     Frames,
     frame_key,
@@ -16,10 +20,12 @@ from triage.logs.frames import (
     report_bytes,
 )
 from triage.logs.source import Source
+from triage.logs.text_lines import LineBlock, line_blocks
 from triage.progress import Progress
 
 _HEADER: Final = re.compile(
-    rb"^(date\s|base\s+(hex|dec)|begin\s+trigger\s*block|(no\s+)?internal events logged|//\s*version)",
+    rb"^(date\s+(?!time\b)|base\s+(hex|dec)|begin\s+trigger\s*block"
+    rb"|(no\s+)?internal events logged|//\s*version)",
     re.IGNORECASE | re.MULTILINE,
 )
 _BASE: Final = re.compile(
@@ -43,6 +49,9 @@ _DATE: Final = re.compile(
     r"(?:[.,:](?P<fraction>\d{1,6}))?(?:\s+(?P<half>[ap]m))?\s+(?P<year>\d{4})",
     re.IGNORECASE,
 )
+_LOOKED_AT: Final = 400
+"""Lines of a block in which a data frame is looked for."""
+
 _MONTHS: Final = (
     ("jan", "gen", "ene"), ("feb", "fév", "fev"), ("mar", "mär", "mrz", "mrt"), ("apr", "avr", "abr"),
     ("may", "mai", "mag"), ("jun", "juin", "giu"), ("jul", "juil", "lug"), ("aug", "aoû", "aou", "ago"),
@@ -63,25 +72,106 @@ def probe_asc(source: Source) -> float:
 
 
 def read_asc(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
-    """Read the data frames of an ASC text."""
-    text = source.text_bytes()
-    base = _BASE.search(text[:8192])
-    radix = 10 if base is not None and base.group(1).lower() == b"dec" else 16
-    relative = base is not None and (base.group(2) or b"").lower() == b"relative"
+    """Read the data frames of an ASC text.
+
+    Lines of classic data frames with absolute times and hexadecimal numbers, nearly all of a log, are read
+    many at once; all others one by one.
+    """
     collector = FrameCollector(wanted)
-    done, now, number = 0, 0.0, 0
-    for number, line in enumerate(text.splitlines(), start=1):
-        if number % REPORT_EVERY == 0:
-            report_bytes(progress, done, len(text))
-        done += len(line) + 1
+    form: _Form | None = None
+    number, last = 0, b""
+    start: datetime | None = None
+    for block in line_blocks(source):
+        report_bytes(progress, round(block.share * source.content.size), source.content.size)
+        if form is None:
+            form = _form_of(block.text[:8192])
+            start = _start(block.text, source.encoding)
+        _take_block(block, collector, form)
+        number += block.start.size
+        last = block.text
+    if form is not None:
+        _note_cut(source, last, number, form.radix, collector)
+    return collector.frames("CAN frames (ASC)", start)
+
+
+@dataclass(slots=True)
+class _Form:
+    """What the header says, the time so far where times are distances, and the columns once known."""
+
+    radix: int
+    relative: bool
+    now_s: float = 0.0
+    columns: Columns | None = None
+
+
+def _form_of(head: bytes) -> _Form:
+    base = _BASE.search(head)
+    radix = 10 if base is not None and base.group(1).lower() == b"dec" else 16
+    return _Form(radix, base is not None and (base.group(2) or b"").lower() == b"relative")
+
+
+def _take_block(block: LineBlock, collector: FrameCollector, form: _Form) -> None:
+    if form.columns is None and form.radix == 16 and not form.relative:
+        form.columns = _find_columns(block)
+    if form.columns is None:
+        _take_lines(block, range(block.start.size), collector, form)
+        return
+    found = find_aligned(block, form.columns)
+    others = np.ones(block.start.size, dtype=np.bool_)
+    others[found.line] = False
+    found = found.only(collector.count(found.key))
+    rest = np.flatnonzero(others)
+    done = 0
+    for number, edge in zip(rest.tolist(), np.searchsorted(found.line, rest).tolist(), strict=True):
+        if _EVENT.match(block.line(number)) is None:
+            continue
+        _take_aligned(block, found.only(slice(done, edge)), collector, form.columns)
+        done = edge
+        _take_lines(block, (number,), collector, form)
+    _take_aligned(block, found.only(slice(done, None)), collector, form.columns)
+
+
+def _take_aligned(block: LineBlock, lines: AlignedLines, collector: FrameCollector, columns: Columns) -> None:
+    if lines.line.size:
+        collector.add_wanted(lines.frames(block, columns, lines.times(block)))
+
+
+def _take_lines(block: LineBlock, numbers: Iterable[int], collector: FrameCollector, form: _Form) -> None:
+    for number in numbers:
+        line = block.line(number)
         event = _EVENT.match(line)
         if event is None:
             continue
         stamp = float(event.group(1).replace(b",", b"."))
-        now = now + stamp if relative else stamp
-        _take(collector, line, now, radix)
-    _note_cut(source, text, number, radix, collector)
-    return collector.frames("CAN frames (ASC)", _start(text, source.encoding))
+        form.now_s = form.now_s + stamp if form.relative else stamp
+        _take(collector, line, form.now_s, form.radix)
+
+
+def _find_columns(block: LineBlock) -> Columns | None:
+    """Take the columns from the first data frame with one-digit channel."""
+    for number in range(min(block.start.size, _LOOKED_AT)):
+        line = block.line(number)
+        found = _CLASSIC.match(line)
+        point = line.find(b".")
+        if found is None or found["kind"] != b"d" or point != found.start("time") + found["time"].find(b"."):
+            continue
+        blanks = line[found.end("bus") : found.start("id")]
+        if len(found["bus"]) != 1 or blanks.strip(b" ") or b"\t" in line:
+            return None
+        data = found.end("len") + 1 - point
+        return Columns(
+            fraction=found.end("time") - point - 1,
+            pattern=line[point : point + data],
+            direction=found.start("dir") - point,
+            channel=found.start("bus") - point,
+            identifier=found.start("id") - point,
+            behind_identifier=found.start("dir") - point,
+            marked=True,
+            length=found.start("len") - point,
+            data=data,
+            numbered=False,
+        )
+    return None
 
 
 def read_date(text: str) -> datetime | None:

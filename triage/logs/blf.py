@@ -9,11 +9,14 @@ from __future__ import annotations
 
 import struct
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 from typing import Final
 
+import numpy as np
+
 from triage.errors import DamagedLog
+from triage.logs.blf_blocks import Objects, classic_frames, find_objects, holds_classic_frame
 from triage.logs.frames import FrameCollector, Frames, frame_key, incomplete, report_bytes
 from triage.logs.source import Source
 from triage.progress import Progress
@@ -36,6 +39,8 @@ _OBJECT_MAX: Final = 1 << 26
 _REMOTE_FLAG: Final = 0x80
 _REMOTE_FLAG_FD_64: Final = 0x0010
 _TEN_MICROSECONDS: Final = 1
+_TOGETHER_BYTES: Final = 1 << 20
+"""Containers are gathered to so many bytes: small ones would cost more to set up than to read."""
 
 
 def probe_blf(source: Source) -> float:
@@ -55,8 +60,19 @@ def read_blf(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
     start = _read_file_header(source)
     damage = _Damage()
     rest = b""
+    waiting: list[tuple[int, bytes]] = []
     for position, packed in _containers(source, damage, progress):
-        rest = _take_objects(rest + _unpacked(packed, position, damage), position, collector, damage)
+        content = _unpacked(packed, position, damage)
+        if damage.out_of_step:
+            damage.out_of_step = False  # not yet where the sound containers before it are taken
+            rest = _take_containers(rest, waiting, collector, damage)
+            damage.out_of_step = True
+            waiting = []
+        waiting.append((position, content))
+        if damage.out_of_step or sum(len(one) for _, one in waiting) >= _TOGETHER_BYTES:
+            rest = _take_containers(rest, waiting, collector, damage)
+            waiting = []
+    rest = _take_containers(rest, waiting, collector, damage)
     if rest.strip(b"\x00") and damage.end is None:
         damage.cut(len(source.data))
     collector.notices += damage.notices(source)
@@ -155,6 +171,10 @@ def _unpacked(packed: tuple[int, bytes], position: int, damage: _Damage) -> byte
     method, content = packed
     if method != 2:
         return content
+    try:
+        return zlib.decompress(content)
+    except zlib.error:
+        pass  # below, to keep what stands before the damage
     unpacker = zlib.decompressobj()
     unpacked = bytearray()
     try:
@@ -166,6 +186,19 @@ def _unpacked(packed: tuple[int, bytes], position: int, damage: _Damage) -> byte
     except zlib.error:
         damage.skip(position)
     return bytes(unpacked)
+
+
+def _take_containers(
+    rest: bytes, containers: Sequence[tuple[int, bytes]], collector: FrameCollector, damage: _Damage
+) -> bytes:
+    """Take what was unpacked, together where nothing is damaged; return the beginning of a cut object."""
+    together = b"".join((rest, *(content for _, content in containers)))
+    if not damage.out_of_step and (objects := find_objects(together)) is not None:
+        _take_found(objects, collector)
+        return together[objects.rest :]
+    for position, content in containers:
+        rest = _take_objects(rest + content, position, collector, damage)
+    return rest
 
 
 def _take_objects(data: bytes, container: int, collector: FrameCollector, damage: _Damage) -> bytes:
@@ -189,6 +222,31 @@ def _take_objects(data: bytes, container: int, collector: FrameCollector, damage
         return data[position:]
     damage.skip(container)
     return b""
+
+
+def _take_found(objects: Objects, collector: FrameCollector) -> None:
+    """Take runs of classic frames at once, and other frames between them one by one."""
+    kind = objects.kind
+    collector.odd["error frames"] += int(np.count_nonzero(np.isin(kind, _ERROR_TYPES)))
+    classic = np.isin(kind, _CLASSIC_TYPES) & holds_classic_frame(objects)
+    single = np.isin(kind, (*_CLASSIC_TYPES, _FD_TYPE, _FD_64_TYPE)) & ~classic
+    block, remote = classic_frames(objects, classic)
+    collector.odd["remote frames"] += int(np.count_nonzero(remote))
+    number = np.flatnonzero(classic)[~remote]
+    block = block.only(~remote)
+    wanted = collector.count(block.key)
+    number, block = number[wanted], block.only(wanted)
+    done = 0
+    others = np.flatnonzero(single)
+    for other, edge in zip(others.tolist(), np.searchsorted(number, others).tolist(), strict=True):
+        if edge > done:
+            collector.add_wanted(block.only(slice(done, edge)))
+            done = edge
+        begin = int(objects.place[other])
+        head = struct.unpack_from("<HH", objects.data, begin + 4)
+        body = objects.data[begin : begin + int(objects.size[other])]
+        _take_object(body, (*head, int(kind[other])), collector)
+    collector.add_wanted(block.only(slice(done, None)))
 
 
 def _first_object(data: bytes, damage: _Damage) -> int:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
 
@@ -14,18 +14,20 @@ from triage.errors import DamagedLog, SignalMappingError
 from triage.logs.clock import OrderedSamples, order_samples
 from triage.logs.companions import build_companions
 from triage.logs.mapping import Candidate, choose_signals
+from triage.logs.names import bracket_unit
 from triage.logs.options import ReadOptions
 from triage.logs.quality import quality_notices
-from triage.logs.recording import Recording
-from triage.logs.sentinels import without_sentinels
+from triage.logs.recording import RawSignal, Recording
+from triage.logs.remembered import find_remembered, notice_of, signal_names
+from triage.logs.sentinels import smallest_step, without_sentinels
 from triage.logs.speed_units import doubt_unit, metres_per_unit, settle_unit
+from triage.logs.unit_texts import unit_multiple
 from triage.logs.wheel_signs import with_forward_signs
-from triage.speed_log import FloatArray, HistoryStep, Notice, SpeedLog, SpeedTrace
+from triage.speed_log import HistoryStep, Notice, SpeedLog, SpeedTrace
 
+_BEYOND_ALL: Final = 1e30
 _NEAR_ZERO_S: Final = 60.0
 """A clock that starts within this of zero is left as it is, so that its seconds stay those of the file."""
-
-_STEP_SAMPLES: Final = 20000
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +53,12 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
     SignalMappingError, DamagedLog, LogReadError
         When the wheels are not certain, hold no numbers, or their unit needs a tyre radius.
     """
-    chosen = choose_signals(recording.signals, options.mapping, file)
-    unit, unit_notices = settle_unit(chosen.wheels, options, file)
+    names = signal_names(signal.name for signal in recording.signals)
+    options, memory_notices = _with_remembered(options, names)
+    signals = tuple(_without_absurd(one) for one in recording.signals)
+    signals = signals if options.unit else tuple(_in_whole_units(one) for one in signals)
+    chosen = choose_signals(signals, options.mapping, file)
+    unit, unit_notices = settle_unit(chosen, options, file)
     factor = metres_per_unit(unit, options, file)
     wheels = {corner: _wheel(chosen.wheels[corner], factor) for corner in CORNERS}
     _refuse_without_numbers(wheels, file)
@@ -64,6 +70,7 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
     channels, channel_notices = build_companions(chosen.companions, traces, zero_s)
     notices = (
         *recording.notices,
+        *memory_notices,
         *chosen.notices,
         *_clock_notices(wheels),
         *_invalid_notices(wheels, traces),
@@ -74,9 +81,43 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
     )
     start = _later(recording.start, zero_s)
     log = SpeedLog(
-        file, recording.format, start, traces, channels, notices, _history(recording, unit, zero_s)
+        file,
+        recording.format,
+        start,
+        traces,
+        channels,
+        notices,
+        _history(recording, unit, zero_s),
+        signal_names=names,
     )
     return log.noticed(*quality_notices(log))
+
+
+def _with_remembered(options: ReadOptions, names: tuple[str, ...]) -> tuple[ReadOptions, tuple[Notice, ...]]:
+    found = None if options.mapping else find_remembered(options.remembered, names)
+    if found is None:
+        return options, ()
+    used = replace(options, mapping=found.wheels, unit=options.unit or found.unit)
+    return used, (notice_of(found),)
+
+
+def _without_absurd(signal: RawSignal) -> RawSignal:
+    """Take for no number what is beyond any quantity in any unit; its square would overflow later on."""
+    value = signal.value
+    if not value.size or max(np.fmax.reduce(value), -np.fmin.reduce(value)) < _BEYOND_ALL:
+        return signal
+    return replace(signal, value=np.where(np.abs(value) < _BEYOND_ALL, value, np.nan))
+
+
+def _in_whole_units(signal: RawSignal) -> RawSignal:
+    """Bring numbers whose unit is a multiple, such as 0.01 km/h, to the plain unit.
+
+    A database that states the same factor for the signal has done so already.
+    """
+    factor, unit = unit_multiple(signal.unit or bracket_unit(signal.name))
+    if factor == 1.0 or abs(signal.step / factor - 1.0) < 1e-6:
+        return signal
+    return replace(signal, unit=unit, value=signal.value * factor, step=signal.step * factor)
 
 
 def _later(start: datetime | None, seconds: float) -> datetime | None:
@@ -87,8 +128,9 @@ def _later(start: datetime | None, seconds: float) -> datetime | None:
 
 
 def _wheel(candidate: Candidate, factor: float) -> _Wheel:
-    value, coded = without_sentinels(candidate.signal.value, factor)
-    return _Wheel(candidate, order_samples(candidate.signal.time_s, value), coded)
+    signal = candidate.signal
+    value, coded = without_sentinels(signal.value, factor, time_s=signal.time_s, step=abs(signal.step))
+    return _Wheel(candidate, order_samples(signal.time_s, value), coded)
 
 
 def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
@@ -130,33 +172,6 @@ def _trace(wheel: _Wheel, *, factor: float, unit: str, zero_s: float) -> SpeedTr
     step = wheel.candidate.signal.step or smallest_step(wheel.samples.value)
     label = wheel.candidate.signal.label
     return SpeedTrace(time_s, speed_mps, np.isnan(speed_mps), abs(step) * factor, label, unit)
-
-
-def smallest_step(value: FloatArray) -> float:
-    """Smallest step of recorded numbers.
-
-    Parameters
-    ----------
-    value : float64[N]
-        NaN is left out.
-
-    Returns
-    -------
-    float
-        In the unit of ``value``; 0 when there are fewer than two different numbers.
-
-    Notes
-    -----
-    Rounded decimals such as 8.016667 and 8.033333 differ by a step that is itself rounded; steps below a
-    millionth of the largest value are taken for such rounding and left out, and the fifth part of a percent
-    smallest of the rest is given, so that a few numbers off the raster do not count.
-    """
-    number = np.unique(value[~np.isnan(value)][:_STEP_SAMPLES])
-    if number.size < 2:
-        return 0.0
-    step = np.diff(number)
-    step = step[step > 2e-6 * max(float(np.abs(number).max()), 1e-9)]
-    return float(np.quantile(step, 0.002, method="lower")) if step.size else 0.0
 
 
 def _clock_notices(wheels: Mapping[Corner, _Wheel]) -> list[Notice]:

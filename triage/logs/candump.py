@@ -5,12 +5,33 @@ from __future__ import annotations
 import itertools
 import math
 import re
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Final
 
-from triage.logs.frames import REPORT_EVERY, FrameCollector, Frames, frame_key, incomplete, report_bytes
+import numpy as np
+from numpy.typing import NDArray
+
+from triage.logs.candump_lines import ERROR_FLAG, PlainLines, find_plain_lines
+from triage.logs.frames import (
+    FrameBlock,
+    FrameCollector,
+    Frames,
+    frame_key,
+    incomplete,
+    report_bytes,
+)
 from triage.logs.source import Source
+from triage.logs.text_lines import (
+    LineBlock,
+    Places,
+    decimal_numbers,
+    hex_bytes,
+    line_blocks,
+    names_at,
+)
 from triage.progress import Progress
+from triage.speed_log import FloatArray
 
 _LINE: Final = re.compile(
     rb"^[ \t]*(?:\((?P<time>[^)\r\n]{1,40})\)[ \t]+)?(?P<bus>[^\s#(]{1,32})[ \t]+"
@@ -22,7 +43,6 @@ _LINE: Final = re.compile(
     rb"(?:_[0-9A-Fa-f])?[ \t]*(?P<rest>[^\r\n]*)$",
     re.MULTILINE,
 )
-_ERROR_FLAG: Final = 0x20000000
 _STEP_MAX_S: Final = 10.0
 _JUDGED_LINES: Final = 400
 _EPOCH_FROM_S: Final = 1e8
@@ -39,18 +59,87 @@ def probe_candump(source: Source) -> float:
 
 
 def read_candump(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
-    """Read log lines ``(time) bus id#data`` and screen lines ``bus id [n] bytes``."""
-    text = source.text_bytes()
+    """Read log lines ``(time) bus id#data`` and screen lines ``bus id [n] bytes``.
+
+    Log lines of data frames with epoch or relative stamps, nearly all of a log, are read many at once; all
+    others one by one.
+    """
     collector = FrameCollector(wanted)
-    clock = _Clock(counts_steps=_counts_steps(text))
-    lines = 0
-    for number, found in enumerate(_LINE.finditer(text)):
-        if number % REPORT_EVERY == 0:
-            report_bytes(progress, found.start(), len(text))
-        lines += 1
-        _take(collector, found, clock)
-    _note_unread(source, text, lines, collector)
-    return collector.frames("CAN frames (candump)", clock.start)
+    tally = _Tally()
+    clock: _Clock | None = None
+    for block in line_blocks(source):
+        report_bytes(progress, round(block.share * source.content.size), source.content.size)
+        clock = clock or _Clock(counts_steps=_counts_steps(block.text))
+        _take_block(block, collector, clock, tally)
+    _note_unread(source, tally, collector)
+    return collector.frames("CAN frames (candump)", clock.start if clock else None)
+
+
+@dataclass(slots=True)
+class _Tally:
+    """Lines that hold anything, those of them that were understood, and the last one."""
+
+    lines: int = 0
+    understood: int = 0
+    last: bytes = b""
+
+
+def _take_block(block: LineBlock, collector: FrameCollector, clock: _Clock, tally: _Tally) -> None:
+    plain = find_plain_lines(block) if clock.is_plain else None
+    begin = 0
+    while plain is not None and not clock.is_set and begin < block.start.size:
+        _take_line(block.line(begin), collector, clock, tally)  # the first stamp sets the zero of all others
+        begin += 1
+    if plain is None:
+        for number in range(block.start.size):
+            _take_line(block.line(number), collector, clock, tally)
+        return
+    plain = plain.only(plain.line >= begin)
+    others = np.ones(block.start.size, dtype=np.bool_)
+    others[:begin] = False
+    others[plain.line] = False
+    _take_in_order(block, (plain, np.flatnonzero(others)), collector, clock, tally)
+
+
+def _take_in_order(
+    block: LineBlock,
+    lines: tuple[PlainLines, Places],
+    collector: FrameCollector,
+    clock: _Clock,
+    tally: _Tally,
+) -> None:
+    """Take runs of plain lines at once, and the other lines between them one by one."""
+    plain, others = lines
+    tally.lines += plain.line.size
+    tally.understood += plain.line.size
+    chosen = plain.only(collector.count(plain.key))
+    edges = np.searchsorted(chosen.line, others)
+    done = 0
+    for number, edge in zip(others.tolist(), edges.tolist(), strict=True):
+        found = _parse(block.line(number))
+        if found is not None and edge > done:
+            _take_plain(block, chosen.only(_between(chosen, done, edge)), collector, clock)
+            done = edge
+        _take_line(block.line(number), collector, clock, tally)
+    _take_plain(block, chosen.only(_between(chosen, done, chosen.line.size)), collector, clock)
+    if plain.line.size and (not others.size or plain.line[-1] > others[-1]):
+        tally.last = block.line(int(plain.line[-1]))
+
+
+def _between(plain: PlainLines, start: int, stop: int) -> NDArray[np.bool_]:
+    number = np.arange(plain.line.size)
+    return (number >= start) & (number < stop)
+
+
+def _take_plain(block: LineBlock, plain: PlainLines, collector: FrameCollector, clock: _Clock) -> None:
+    code = block.code
+    stamp = decimal_numbers(code, plain.start + 1, plain.bracket)
+    length = (plain.stop - plain.mark - 1) // 2
+    bus, bus_index = names_at(block, plain.bracket + 2, plain.word)
+    payload = hex_bytes(code, plain.mark + 1, length, step=2)
+    collector.add_wanted(
+        FrameBlock(clock.plain(stamp), plain.key, bus, bus_index, payload, length.astype(np.uint8))
+    )
 
 
 class _Clock:
@@ -62,6 +151,20 @@ class _Clock:
         self._summed = 0.0 if counts_steps else None
         self._zero: float | None = None
         self.start: datetime | None = None
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether stamps stand for themselves, less a constant."""
+        return self._summed is None
+
+    @property
+    def is_set(self) -> bool:
+        """Whether the constant is known."""
+        return self._zero is not None
+
+    def plain(self, value: FloatArray) -> FloatArray:
+        """Seconds of many stamps that are numbers."""
+        return value - (self._zero or 0.0)
 
     def seconds(self, stamp: bytes | None) -> float:
         """Seconds of a stamp; NaN when it cannot be read."""
@@ -99,11 +202,26 @@ def _counts_steps(text: bytes) -> bool:
     return len(values) > 20 and max(values) < _STEP_MAX_S and rises < 0.6 * len(values)
 
 
+def _parse(line: bytes) -> re.Match[bytes] | None:
+    return _LINE.match(line)
+
+
+def _take_line(line: bytes, collector: FrameCollector, clock: _Clock, tally: _Tally) -> None:
+    if not line.strip():
+        return
+    tally.lines += 1
+    tally.last = line
+    found = _parse(line)
+    if found is not None:
+        tally.understood += 1
+        _take(collector, found, clock)
+
+
 def _take(collector: FrameCollector, found: re.Match[bytes], clock: _Clock) -> None:
     digits = found["id"]
     identifier = int(digits, 16)
     time_s = clock.seconds(found["time"])
-    if len(digits) == 8 and identifier & _ERROR_FLAG:
+    if len(digits) == 8 and identifier & ERROR_FLAG:
         collector.odd["error frames"] += 1
         return
     if found["remote"] is not None or found["word"] is not None:
@@ -129,13 +247,12 @@ def _payload(found: re.Match[bytes]) -> bytes | None:
     return bytes.fromhex(digits.decode("ascii")) if len(digits) % 2 == 0 else None
 
 
-def _note_unread(source: Source, text: bytes, lines: int, collector: FrameCollector) -> None:
+def _note_unread(source: Source, tally: _Tally, collector: FrameCollector) -> None:
     """Tell of a last line that is cut off, and count other lines that are no frames."""
-    total = sum(1 for line in text.splitlines() if line.strip())
-    unread = total - lines
-    last = _LINE.match(text.rstrip().rpartition(b"\n")[2])
+    unread = tally.lines - tally.understood
+    last = _parse(tally.last.rstrip())
     if last is None or (last["remote"] is None and last["word"] is None and _payload(last) is None):
-        collector.notices.append(incomplete(source, f"line {total}", "the last line is cut off"))
+        collector.notices.append(incomplete(source, f"line {tally.lines}", "the last line is cut off"))
         unread -= last is None
         collector.odd["frames with damaged data"] -= last is not None
     if unread > 0:

@@ -17,6 +17,15 @@ _DAY_S: Final = 86400.0
 _HOUR_S: Final = 3600.0
 _STRAY_RATIO: Final = 0.01
 _RESTARTS_MAX: Final = 1000
+_COUNTER_RANGES_S: Final = tuple(
+    bits_range * tick_s
+    for bits_range in (2.0**32, 2.0**31, 2.0**24, 2.0**16)
+    for tick_s in (1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-9)
+    if bits_range * tick_s > RESTART_S
+)
+"""Spans after which the usual counters behind a clock begin again at their lowest number."""
+
+_WRAP_STEPS: Final = 5.0
 _CAUGHT_UP: Final = 10
 """Samples within which a clock that merely delivered late is back where it was."""
 
@@ -53,11 +62,14 @@ class MendedClock:
         How often the clock started anew or was set.
     stray_count : int
         Times so far from all others that they can only be damaged.
+    wrap_count : int
+        How often the counter behind the clock ran over its highest number.
     """
 
     time_s: FloatArray
     restart_count: int
     stray_count: int
+    wrap_count: int = 0
 
     def notices(self, file: str) -> list[Notice]:
         """Say what was done."""
@@ -65,6 +77,9 @@ class MendedClock:
         if self.restart_count:
             text = f"{file}: the clock started anew {self.restart_count} times; the times were joined."
             found.append(Notice("clock-reset", text, self.restart_count))
+        if self.wrap_count:
+            text = f"{file}: the counter of the clock ran over {self.wrap_count} times; the times run on."
+            found.append(Notice("clock-reset", text, self.wrap_count))
         if self.stray_count:
             text = f"{file}: {self.stray_count} time stamps lie far from all others and were left out."
             found.append(Notice("clock-strays", text, self.stray_count))
@@ -91,8 +106,8 @@ def mend_clock(time_s: FloatArray) -> MendedClock:
     strays = _strays(time_s, known)
     kept = known & ~strays
     mended = np.full(time_s.size, np.nan)
-    mended[kept], restarts = _joined(time_s[kept])
-    return MendedClock(mended, restarts, int(np.count_nonzero(strays)))
+    mended[kept], restarts, wraps = _joined(time_s[kept])
+    return MendedClock(mended, restarts, int(np.count_nonzero(strays)), wraps)
 
 
 def _needs_mending(time_s: FloatArray) -> bool:
@@ -113,21 +128,29 @@ def _strays(time_s: FloatArray, known: BoolArray) -> BoolArray:
     return stray
 
 
-def _joined(time_s: FloatArray) -> tuple[FloatArray, int]:
+def _joined(time_s: FloatArray) -> tuple[FloatArray, int, int]:
     step = np.diff(time_s)
     odd = (step < -RESTART_S) | (step > _DAY_S)
     if not odd.any():
-        return time_s, 0
+        return time_s, 0, 0
     usual = float(np.median(step[(step > 0) & ~odd])) if ((step > 0) & ~odd).any() else 0.0
     mended = time_s.copy()
-    restarts = 0
+    restarts = wraps = 0
     for index in np.flatnonzero(odd)[:_RESTARTS_MAX] + 1:
         before = mended[:index].max()
         if mended[index] <= before + _DAY_S and not _stays_behind(mended[index:], before):
             continue
-        mended[index:] += before + usual - mended[index]
-        restarts += 1
-    return mended, restarts
+        span_s = _counter_range(mended[index - 1] - mended[index], usual)
+        mended[index:] += span_s or before + usual - mended[index]
+        wraps += span_s > 0
+        restarts += span_s == 0
+    return mended, restarts, wraps
+
+
+def _counter_range(fall_s: float, usual_s: float) -> float:
+    """Range of a counter that ran over, 0 where the fall is none of a counter but a restart."""
+    fits = [span for span in _COUNTER_RANGES_S if 0 < span - fall_s <= _WRAP_STEPS * usual_s]
+    return min(fits, key=lambda span: span - fall_s, default=0.0)
 
 
 def order_samples(time_s: FloatArray, value: FloatArray) -> OrderedSamples:

@@ -182,14 +182,15 @@ class Content:
             return opened.stream.read1(_CHUNK)
         except (EOFError, OSError, ValueError, zlib.error, lzma.LZMAError, zipfile.BadZipFile) as error:
             verb = "read" if opened.packed_bytes is None else "unpacked"
+            reason = str(error)[:200]
             if not done:
                 raise DamagedLog(
-                    f"cannot be {verb}: {error}", file=self._name, hint="Copy the file again."
+                    f"cannot be {verb}: {reason}", file=self._name, hint="Copy the file again."
                 ) from None
             self._hear(
                 f"{self._name}: the packed file is damaged or cut off; what could be unpacked was used."
                 if verb == "unpacked"
-                else f"{self._name}: reading stopped in the middle ({error}); what was read was used."
+                else f"{self._name}: reading stopped in the middle ({reason}); what was read was used."
             )
             return b""
 
@@ -275,9 +276,9 @@ def member_content(file: FileContent, name: str, info: zipfile.ZipInfo) -> Conte
         with file.opened_raw() as raw, zipfile.ZipFile(raw) as archive:
             try:
                 stream = archive.open(info)
-            except (zipfile.BadZipFile, NotImplementedError, RuntimeError, ValueError) as error:
+            except (zipfile.BadZipFile, NotImplementedError, RuntimeError, ValueError, OSError) as error:
                 raise DamagedLog(
-                    f"cannot be unpacked: {error}",
+                    f"cannot be unpacked: {str(error)[:200]}",
                     file=name,
                     hint="Unpack it yourself and choose the log in it.",
                 ) from None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import re
 import stat
+import sys
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -34,6 +35,7 @@ _SIGNAL: Final = re.compile(
 )
 _DOCUMENT_TYPE: Final = re.compile(r"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
 _LONGEST_NAME: Final = 500
+_BEYOND_ALL: Final = 1e30
 MAX_SIGNALS: Final = 60_000
 """A whole car has some 20 000; far above, reading would take minutes."""
 
@@ -89,7 +91,7 @@ class SignalDatabase:
         return frozenset(self.messages)
 
 
-def load_databases(files: Sequence[str], mapping: Mapping[Corner, str]) -> SignalDatabase:
+def load_databases(files: Sequence[str], mapping: Mapping[str, str] | Mapping[Corner, str]) -> SignalDatabase:
     """Load the databases and keep what can be a wheel speed or a companion channel.
 
     Parameters
@@ -200,7 +202,27 @@ def _load_one(file: str) -> tuple[Any, list[Notice]]:
             file=file,
             hint="Choose a DBC, ARXML, KCD or SYM file.",
         )
+    _refuse_absurd_numbers(database, file)
     return database, notices
+
+
+def _refuse_absurd_numbers(database: Any, file: str) -> None:
+    """Refuse factors that make every sample infinite, and limits that no float can hold."""
+    for message in database.messages:
+        for signal in message.signals:
+            limits = [limit for limit in (signal.minimum, signal.maximum) if limit is not None]
+            if (
+                abs(signal.scale) < _BEYOND_ALL
+                and abs(signal.offset) < _BEYOND_ALL
+                and all(abs(limit) <= sys.float_info.max for limit in limits)
+            ):
+                continue
+            raise DatabaseError(
+                "its factor, offset or limits are no usable numbers",
+                file=file,
+                place=f"signal {message.name}.{signal.name}"[:_LONGEST_NAME],
+                hint="Have the database exported again, or mend the line of that signal.",
+            )
 
 
 def _refuse_hostile_text(text: str, file: str) -> None:
@@ -269,7 +291,9 @@ def _first_line(error: Exception) -> str:
     return text if len(text) <= 200 else text[:197] + "..."
 
 
-def _wanted(message: Any, key: int, mapping: Mapping[Corner, str]) -> WantedMessage | None:
+def _wanted(
+    message: Any, key: int, mapping: Mapping[str, str] | Mapping[Corner, str]
+) -> WantedMessage | None:
     signals = tuple(
         signal
         for signal in message.signals

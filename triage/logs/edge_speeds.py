@@ -146,7 +146,7 @@ def _pitch(count: PoleCount | None, options: ReadOptions, file: str) -> tuple[fl
 
 
 def _edges_per_rev(count: PoleCount | None, options: ReadOptions, file: str) -> tuple[int, str, list[Notice]]:
-    known = None if options.pulses_per_rev is None else round(options.pulses_per_rev)
+    known = None if options.pulses_per_rev is None else max(round(options.pulses_per_rev), 1)
     if count is not None and count.probability >= SURE:
         how = f"found from what repeats, {format_share(count.probability)} sure"
         if known is None or count.edges_per_rev in (known, 2 * known):

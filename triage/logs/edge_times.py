@@ -22,7 +22,7 @@ from triage.logs.source import Source
 from triage.logs.stamps import names_time
 from triage.logs.table_layout import TableLayout, is_number_text, sniff_table
 from triage.logs.tables import load_columns_as_text, numbers_of
-from triage.logs.unit_texts import TIME_UNIT_S
+from triage.logs.unit_texts import TIME_UNIT_S, is_speed_unit
 from triage.progress import Progress
 from triage.speed_log import FloatArray, Notice
 
@@ -110,7 +110,9 @@ def _edge_columns(layout: TableLayout, source: Source) -> dict[int, str]:
     names = dict(enumerate(layout.names))
     edge = {index for index, name in names.items() if _EDGE.search(name) and not _NO_TIME.search(name)}
     rest = set(names) - edge
-    if not edge and all(names_time(_without_corner(name)) and _corner(name) for name in names.values()):
+    if not edge and all(
+        names_time(_without_corner(name)) and _corner(name) and not _is_speed(name) for name in names.values()
+    ):
         edge, rest = set(names), set()  # nothing but one time per wheel
     if not edge or any(names_time(names[index]) for index in rest):
         return {}
@@ -130,6 +132,10 @@ def _corner(name: str) -> str | None:
     return read_name(name).corner
 
 
+def _is_speed(name: str) -> bool:
+    return is_speed_unit(read_name(name).unit)
+
+
 def _without_corner(name: str) -> str:
     return "_".join(read_name(name).words) or "t"
 
@@ -140,6 +146,8 @@ def _rises(layout: TableLayout, index: int) -> bool:
     if not all(is_number_text(cell) for cell in cells):
         return False
     value = np.array([float(cell.replace(",", ".")) for cell in cells])
+    if not np.isfinite(value).all():
+        return False
     return value.size < 2 or (bool((np.diff(value) >= 0.0).mean() > 0.95) and value[-1] > value[0])
 
 

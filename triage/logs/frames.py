@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Final
 
@@ -19,6 +19,7 @@ EXTENDED_FLAG: Final = 1 << 31
 """Set in a frame key for a 29-bit identifier, as DBC files do; 0x123 standard and extended differ."""
 
 EXTENDED_MAX: Final = (1 << 29) - 1
+STANDARD_MAX: Final = (1 << 11) - 1
 REPORT_EVERY: Final = 4096
 
 
@@ -67,8 +68,42 @@ class Frames:
     notices: tuple[Notice, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class FrameBlock:
+    """Some data frames of a file in its order, wanted or not yet chosen.
+
+    Attributes
+    ----------
+    time_s : float64[N]
+    key : uint32[N]
+    bus : tuple of str, bus_index : int[N]
+        Names, and which one each frame came over; a name may be of no frame.
+    payload : uint8[N, W]
+        Padded with zeros.
+    length : uint8[N]
+    """
+
+    time_s: FloatArray
+    key: NDArray[np.uint32]
+    bus: tuple[str, ...]
+    bus_index: NDArray[np.intp]
+    payload: NDArray[np.uint8]
+    length: NDArray[np.uint8]
+
+    def only(self, chosen: NDArray[np.bool_] | slice) -> FrameBlock:
+        """Return some of them."""
+        return replace(
+            self,
+            time_s=self.time_s[chosen],
+            key=self.key[chosen],
+            bus_index=self.bus_index[chosen],
+            payload=self.payload[chosen],
+            length=self.length[chosen],
+        )
+
+
 class FrameCollector:
-    """Gathers frames one by one; keeps only those of wanted identifiers.
+    """Gathers frames one by one or in blocks; keeps only those of wanted identifiers.
 
     Parameters
     ----------
@@ -76,14 +111,12 @@ class FrameCollector:
         Keys to keep.
     """
 
-    __slots__ = ("_bus", "_buses", "_key", "_payload", "_time", "_wanted", "notices", "odd", "seen")
+    __slots__ = ("_blocks", "_buses", "_pending", "_wanted", "notices", "odd", "seen")
 
     def __init__(self, wanted: frozenset[int]) -> None:
         self._wanted = wanted
-        self._time: list[float] = []
-        self._key: list[int] = []
-        self._bus: list[int] = []
-        self._payload: list[bytes] = []
+        self._pending: list[tuple[float, int, int, bytes]] = []
+        self._blocks: list[FrameBlock] = []
         self._buses: dict[str, int] = {}
         self.seen: Counter[int] = Counter()
         self.odd: Counter[str] = Counter()
@@ -93,10 +126,29 @@ class FrameCollector:
         """Take one data frame."""
         self.seen[key] += 1
         if key in self._wanted:
-            self._time.append(time_s)
-            self._key.append(key)
-            self._bus.append(self._buses.setdefault(bus, len(self._buses)))
-            self._payload.append(payload)
+            self._pending.append((time_s, key, self._buses.setdefault(bus, len(self._buses)), payload))
+
+    def count(self, key: NDArray[np.uint32]) -> NDArray[np.bool_]:
+        """Count many data frames as seen and tell which of them are wanted, bool[N]."""
+        standard = key <= STANDARD_MAX
+        counts = np.bincount(key[standard], minlength=STANDARD_MAX + 1)
+        for number in np.flatnonzero(counts).tolist():
+            self.seen[number] += int(counts[number])
+        numbers, times = np.unique(key[~standard], return_counts=True)
+        for number, count in zip(numbers.tolist(), times.tolist(), strict=True):
+            self.seen[number] += count
+        return np.isin(key, np.array(sorted(self._wanted), dtype=np.uint32))
+
+    def add_wanted(self, block: FrameBlock) -> None:
+        """Take frames that :meth:`count` has counted and found wanted."""
+        if block.time_s.size == 0:
+            return
+        self._settle()
+        used, first = np.unique(block.bus_index, return_index=True)
+        for number in used[np.argsort(first)].tolist():
+            self._buses.setdefault(block.bus[number], len(self._buses))
+        number_of = np.array([self._buses.get(name, -1) for name in block.bus], dtype=np.intp)
+        self._blocks.append(replace(block, bus_index=number_of[block.bus_index]))
 
     @property
     def is_empty(self) -> bool:
@@ -105,21 +157,46 @@ class FrameCollector:
 
     def frames(self, kind: str, start: datetime | None) -> Frames:
         """Hand over what was gathered."""
-        width = max(map(len, self._payload), default=0)
-        padded = b"".join(payload.ljust(width, b"\0") for payload in self._payload)
+        self._settle()
+        blocks = self._blocks or [_block_of([])]
+        width = max(block.payload.shape[1] for block in blocks)
+        payload = np.zeros((sum(len(block.payload) for block in blocks), width), dtype=np.uint8)
+        row = 0
+        for block in blocks:
+            payload[row : row + len(block.payload), : block.payload.shape[1]] = block.payload
+            row += len(block.payload)
         return Frames(
             format=kind,
             start=start,
-            time_s=np.array(self._time, dtype=np.float64),
-            key=np.array(self._key, dtype=np.uint32),
+            time_s=np.concatenate([block.time_s for block in blocks]),
+            key=np.concatenate([block.key for block in blocks]),
             bus=tuple(self._buses),
-            bus_index=np.array(self._bus, dtype=np.int16),
-            payload=np.frombuffer(padded, dtype=np.uint8).reshape(len(self._payload), width),
-            length=np.array([len(payload) for payload in self._payload], dtype=np.uint8),
+            bus_index=np.concatenate([block.bus_index for block in blocks]).astype(np.int16),
+            payload=payload,
+            length=np.concatenate([block.length for block in blocks]),
             seen=dict(self.seen),
             odd={name: count for name, count in self.odd.items() if count > 0},
             notices=tuple(self.notices),
         )
+
+    def _settle(self) -> None:
+        """Make a block of the frames that came one by one."""
+        if self._pending:
+            self._blocks.append(_block_of(self._pending))
+            self._pending = []
+
+
+def _block_of(frames: Sequence[tuple[float, int, int, bytes]]) -> FrameBlock:
+    width = max((len(payload) for _, _, _, payload in frames), default=0)
+    padded = b"".join(payload.ljust(width, b"\0") for _, _, _, payload in frames)
+    return FrameBlock(
+        time_s=np.array([time_s for time_s, _, _, _ in frames], dtype=np.float64),
+        key=np.array([key for _, key, _, _ in frames], dtype=np.uint32),
+        bus=(),
+        bus_index=np.array([bus for _, _, bus, _ in frames], dtype=np.intp),
+        payload=np.frombuffer(padded, dtype=np.uint8).reshape(len(frames), width),
+        length=np.array([len(payload) for _, _, _, payload in frames], dtype=np.uint8),
+    )
 
 
 def incomplete(source: Source, place: str, what: str = "the file ends in the middle of a record") -> Notice:

@@ -61,18 +61,35 @@ def choose_signals(signals: Sequence[RawSignal], mapping: Mapping[Corner, str], 
     SignalMappingError
         When the choice is not certain; the candidates are listed.
     """
-    candidates = [Candidate(signal, sense_signal(signal.name, signal.unit)) for signal in signals]
+    candidates = [
+        Candidate(signal, sense_signal(signal.name, signal.unit)) for signal in _without_copies(signals)
+    ]
     settled = {corner: _named(candidates, corner, name, file) for corner, name in mapping.items()}
     wheels, notices = _wheels(candidates, settled, file)
     return ChosenSignals(wheels, _companions(candidates, wheels), tuple(notices))
 
 
-def is_wanted(name: str, unit: str, mapping: Mapping[Corner, str]) -> bool:
+def _without_copies(signals: Sequence[RawSignal]) -> list[RawSignal]:
+    """Leave out columns that repeat another of the same name, number by number."""
+    kept: dict[str, list[RawSignal]] = defaultdict(list)
+    for signal in signals:
+        if not any(_is_copy(signal, other) for other in kept[signal.label]):
+            kept[signal.label].append(signal)
+    return [signal for group in kept.values() for signal in group]
+
+
+def _is_copy(a: RawSignal, b: RawSignal) -> bool:
+    return np.array_equal(a.value, b.value, equal_nan=True) and np.array_equal(
+        a.time_s, b.time_s, equal_nan=True
+    )
+
+
+def is_wanted(name: str, unit: str, mapping: Mapping[str, str] | Mapping[Corner, str]) -> bool:
     """Tell whether a signal of a database is worth decoding."""
     return bool(sense_signal(name, unit).role) or any(_matches(name, wanted) for wanted in mapping.values())
 
 
-def is_wheel(name: str, unit: str, mapping: Mapping[Corner, str]) -> bool:
+def is_wheel(name: str, unit: str, mapping: Mapping[str, str] | Mapping[Corner, str]) -> bool:
     """Tell whether a signal of a database can be a wheel speed, or was named by the user."""
     named = any(_matches(name, wanted) for wanted in mapping.values())
     return named or sense_signal(name, unit).role == "wheel"
@@ -180,7 +197,8 @@ def _sets(possible: Sequence[Candidate]) -> list[dict[Corner, Candidate]]:
 
 
 def _message(one: Candidate) -> str:
-    return one.signal.name.rpartition(".")[0]
+    # a point in the unit, as in [0.01 km/h], parts no message from its signal
+    return one.signal.name.partition("[")[0].rpartition(".")[0]
 
 
 def _strength(group: Mapping[Corner, Candidate]) -> int:

@@ -13,8 +13,9 @@ from triage.errors import DamagedLog, TriageError
 from triage.logs.clock import mend_clock
 from triage.logs.databases import SignalDatabase
 from triage.logs.decoding import decode_wanted
-from triage.logs.frames import FrameCollector, Frames, frame_key
+from triage.logs.frames import EXTENDED_FLAG, EXTENDED_MAX, FrameBlock, FrameCollector, Frames
 from triage.logs.library_noise import quiet
+from triage.logs.mdf_layout import end_with_file, stray_channel
 from triage.logs.recording import RawSignal, Recording
 from triage.logs.roles import sense_signal
 from triage.logs.source import Source
@@ -41,6 +42,8 @@ def read_mdf(source: Source, database: SignalDatabase, progress: Progress) -> Re
     with quiet("asammdf"):
         mdf = _open(source)
         try:
+            _refuse_stray_channel(mdf, source)
+            end_with_file(mdf, len(source.data))
             if _frame_groups(mdf) and not _has_wheel_signals(mdf):
                 return decode_wanted(partial(_frames, mdf), database, source.name, progress)
             return _signals(mdf, source.name, progress)
@@ -73,6 +76,17 @@ def _give_up_half_open(error: Exception) -> None:
             scratch = state.get("_tempfile")
             if scratch is not None:
                 scratch.close()
+
+
+def _refuse_stray_channel(mdf: Any, source: Source) -> None:
+    name = stray_channel(mdf)
+    if name:
+        raise DamagedLog(
+            "a channel lies outside its record",
+            file=source.name,
+            place=f"channel {name}"[:200],
+            hint="Copy the file again.",
+        )
 
 
 def _damaged(source: Source, error: Exception) -> DamagedLog:
@@ -169,9 +183,13 @@ def _take_group(mdf: Any, group: int, collector: FrameCollector) -> None:
         if lengths is None
         else np.asarray(lengths.samples, dtype=np.int64)
     )
-    for row in range(ids.size):
-        key = frame_key(int(ids[row]) & 0x1FFFFFFF, extended=bool(extended[row]))
-        collector.add(float(times[row]), key, str(int(bus[row])), payload[row, : count[row]].tobytes())
+    key = (ids & EXTENDED_MAX).astype(np.uint32) | np.where(extended, np.uint32(EXTENDED_FLAG), np.uint32(0))
+    rows = np.flatnonzero(collector.count(key))
+    names, bus_index = np.unique(bus[rows], return_inverse=True)
+    length = np.clip(count[rows], 0, payload.shape[1])
+    kept = np.where(np.arange(payload.shape[1]) < length[:, np.newaxis], payload[rows], np.uint8(0))
+    buses = tuple(str(int(name)) for name in names)
+    collector.add_wanted(FrameBlock(times[rows], key[rows], buses, bus_index, kept, length.astype(np.uint8)))
 
 
 def _flags(signal: Any, size: int) -> Any:

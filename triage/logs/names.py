@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -11,20 +12,41 @@ from triage.corners import Corner
 from triage.logs.unit_texts import SUFFIX_UNITS, normal_unit
 from triage.logs.vocabulary import word_set
 
-_FRONT: Final = word_set("front frnt frt fnt fwd vorn vorne vorderrad avant anteriore delantera delantero")
-_REAR: Final = word_set("rear rea back hinten hint hinterrad arriere posteriore trasera trasero")
-_LEFT: Final = word_set("left lft lef links lnks li gauche sinistra izquierda izquierdo")
-_RIGHT: Final = word_set("right rght rgt rig rht rechts re droite destra derecha derecho")
+_FRONT: Final = word_set(
+    "front frnt frt fnt fwd vorn vorne vorderrad avant ant anteriore delantera delantero del dianteira "
+    "dianteiro voor"
+)
+_REAR: Final = word_set(
+    "rear rea back hinten hint hinterrad arriere posteriore post trasera trasero tras "
+    "traseira traseiro achter"
+)
+_LEFT: Final = word_set(
+    "left lft lef links lnks li gauche sinistra sinistro sx izquierda izquierdo izq esquerda esquerdo esq"
+)
+_RIGHT: Final = word_set(
+    "right rght rgt rig rht rechts re droite destra destro dx derecha derecho der dcha direita direito"
+)
 _CODES: Final[dict[str, Corner]] = {
     "fl": "FL", "lf": "FL", "vl": "FL",
     "fr": "FR", "rf": "FR", "vr": "FR",
     "rl": "RL", "lr": "RL", "hl": "RL",
     "rr": "RR", "hr": "RR",
+    "avg": "FL", "avd": "FR", "arg": "RL", "ard": "RR",
 }  # fmt: skip
-_WHEEL: Final = word_set("wheel wheels whl whls whs wss ws wh rad raeder räder roue ruota rueda")
+_CODES_BESIDE_WHEEL: Final[dict[str, Corner]] = {
+    "ag": "FL", "ad": "FR", "di": "FL", "dd": "FR", "ti": "RL", "td": "RR", "asx": "FL", "adx": "FR",
+    "psx": "RL", "pdx": "RR", "lv": "FL", "rv": "FR", "la": "RL", "ra": "RR",
+}  # fmt: skip
+"""Codes of other tongues that mean too much else unless a word of their own for wheel stands beside them."""
+
+_ROMANCE_WHEEL: Final = word_set("roue rueda ruota roda wiel wielsnelheid")
+_WHEEL: Final = word_set(
+    "wheel wheels whl whls whs wss ws wh rad raeder rader räder roue roues ruota rueda roda wiel"
+)
 _SPEED: Final = word_set(
     "speed speeds spd velocity vel velo v w omega om rpm geschw geschwindigkeit drehzahl raddrehzahl "
-    "radgeschwindigkeit radgeschw raddrehzahlen vitesse velocita velocidad wss whs nrad vrad n kmh "
+    "radgeschwindigkeit radgeschw raddrehzahlen vitesse velocita velocidad velocidade snelheid "
+    "wielsnelheid wss whs nrad vrad n kmh "
     "kph mph mps"
 )
 _PULSE: Final = word_set(
@@ -53,7 +75,7 @@ _PLACES: Final = frozenset(_CODES) | _FRONT | _REAR | _LEFT | _RIGHT
 _KNOWN: Final = _PLACES | _WHEEL | _SPEED | _NOT_SPEED | _OTHER_KNOWN
 _LONGEST_WORD: Final = 40
 _WORDS: Final = re.compile(r"[A-ZÄÖÜ]+(?![a-zäöüß])|[A-ZÄÖÜ]?[a-zäöüß]+|\d+")
-_UNIT_IN_NAME: Final = re.compile(r"\s*[\[(\{<]\s*([^\])}>]*?)\s*[\])}>]\s*$")
+_UNIT_IN_NAME: Final = re.compile(r"(?<!\s)\s{0,20}[\[(\{<]\s{0,20}([^\])}>]{0,40}?)\s{0,20}[\])}>]\s{0,20}$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +139,7 @@ def read_name(name: str) -> NameReading:
     'm/s'
     """
     bare, unit = _split_bracket(name)
-    words = [word for token in _WORDS.findall(bare) for word in _segmented(token.lower())]
+    words = [word for token in _WORDS.findall(_without_accents(bare)) for word in _segmented(token.lower())]
     if not unit:
         words, unit = _split_suffix(words)
     corner, rest = _find_corner(words)
@@ -128,6 +150,16 @@ def bracket_unit(name: str) -> str:
     """Give the unit text in brackets at the end of a name, empty when there is none."""
     match = _UNIT_IN_NAME.search(name)
     return match.group(1) if match else ""
+
+
+def _without_accents(text: str) -> str:
+    """Give é as e and à as a; the German ä, ö, ü and ß stay, because they are written out as ae otherwise."""
+    if text.isascii():
+        return text
+    return "".join(
+        sign if sign in "äöüßÄÖÜ" else unicodedata.normalize("NFKD", sign)[0]
+        for sign in unicodedata.normalize("NFC", text)
+    )
 
 
 def _split_bracket(name: str) -> tuple[str, str]:
@@ -149,6 +181,8 @@ def _find_corner(words: list[str]) -> tuple[Corner | None, list[str]]:
     for index in range(len(words) - 1, -1, -1):
         if words[index] in _CODES:
             return _CODES[words[index]], words[:index] + words[index + 1 :]
+    if any(word in _ROMANCE_WHEEL for word in words) and words[-1] in _CODES_BESIDE_WHEEL:
+        return _CODES_BESIDE_WHEEL[words[-1]], words[:-1]
     found = _word_pair(words) or _letter_pair(words)
     if found is None:
         return None, words

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from triage.corners import Corner
+from triage.logs.remembered import RememberedMapping
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,9 @@ class ReadOptions:
         Rolling circumference; needed when the log gives rotation instead of speed.
     pulses_per_rev : float or None
         Pulses of one wheel revolution; needed when the log gives pulses per second.
+    remembered : tuple of RememberedMapping
+        Confirmed before, the newest last; one is used, and said, for a log with the same signals, unless
+        ``mapping`` is given.
     """
 
     databases: tuple[str, ...] = ()
@@ -31,3 +35,12 @@ class ReadOptions:
     unit: str | None = None
     circumference_m: float | None = None
     pulses_per_rev: float | None = None
+    remembered: tuple[RememberedMapping, ...] = ()
+
+    @property
+    def names_to_decode(self) -> dict[str, str]:
+        """Every signal that the user named or a remembered mapping names, under keys without meaning."""
+        names: dict[str, str] = {str(corner): name for corner, name in self.mapping.items()}
+        for index, one in enumerate(self.remembered):
+            names |= {f"{index} {corner}": name for corner, name in one.wheels.items()}
+        return names

@@ -1,8 +1,7 @@
-"""Kinds of frame files that python-can reads well enough by itself: TRC and SQLite."""
+"""Frame files that are left to python-can: SQLite, and texts that are out of the ordinary."""
 
 from __future__ import annotations
 
-import re
 import tempfile
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
@@ -15,25 +14,7 @@ from triage.logs.library_noise import quiet
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
 
-_TRC_LINE: Final = re.compile(r"^\s*\d+\)?\s+\d+[.,]\d+\s+\S+")
-_EPOCH_FROM_S: Final = 1e8
-
-
-def probe_trc(source: Source) -> float:
-    """Tell by the version comment, or by numbered lines with a time."""
-    if not source.is_text:
-        return 0.0
-    lines = [line for line in source.head_lines()[:60] if line.strip()]
-    if any(line.startswith(";$FILEVERSION") for line in lines[:5]):
-        return 0.95
-    comments = sum(line.startswith(";") for line in lines)
-    events = sum(_TRC_LINE.match(line) is not None and ")" in line.split()[0] for line in lines)
-    return 0.8 if lines and comments and events >= 0.8 * (len(lines) - comments) > 0 else 0.0
-
-
-def read_trc(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
-    """Read a TRC trace."""
-    return _read(source, wanted, progress, suffix=".trc", kind="CAN frames (TRC)")
+EPOCH_FROM_S: Final = 1e8
 
 
 def probe_sqlite(source: Source) -> float:
@@ -43,10 +24,19 @@ def probe_sqlite(source: Source) -> float:
 
 def read_sqlite(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
     """Read a SQLite file with a table of messages."""
-    return _read(source, wanted, progress, suffix=".db", kind="CAN frames (SQLite)")
+    return read_with_library(source, wanted, progress, suffix=".db", kind="CAN frames (SQLite)")
 
 
-def _read(source: Source, wanted: frozenset[int], progress: Progress, *, suffix: str, kind: str) -> Frames:
+def read_with_library(
+    source: Source, wanted: frozenset[int], progress: Progress, *, suffix: str, kind: str
+) -> Frames:
+    """Read a file frame by frame with python-can.
+
+    Raises
+    ------
+    DamagedLog
+        When no frame can be read.
+    """
     collector = FrameCollector(wanted)
     # the library opens files by name and suffix; a copy also serves packed files
     with tempfile.TemporaryDirectory() as folder:
@@ -69,7 +59,7 @@ def _collect(copy: Path, collector: FrameCollector, source: Source, progress: Pr
             if number % REPORT_EVERY == 0:
                 progress(min(number / max(len(source.data) / 40, 1), 1.0), "reading frames")
             if zero is None:
-                zero = message.timestamp if message.timestamp > _EPOCH_FROM_S else 0.0
+                zero = message.timestamp if message.timestamp > EPOCH_FROM_S else 0.0
             _take(collector, message, message.timestamp - zero)
     except Cancelled:
         raise

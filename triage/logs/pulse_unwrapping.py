@@ -32,6 +32,7 @@ _WAY_STD_MPS: Final = 0.5
 second for the unknown course of the speed in a gap (judgement)."""
 
 _SURE: Final = 0.95
+_BEYOND_ALL_COUNTERS: Final = 2.0**64
 _CODES: Final = (
     *(float(2**bits) for bits in range(4, 33)),
     *(float(2**bits - 1) for bits in range(5, 33)),
@@ -160,6 +161,8 @@ def _common_modulus(moving: Mapping[Corner, _Counter], density: Mapping[Corner, 
     if not falling:
         return None
     top = max(float(one.channel.value.max()) for one in falling.values())
+    if top >= _BEYOND_ALL_COUNTERS:
+        return None
     seen = [_missing_at_overflow(one, density[corner], top + 1.0) for corner, one in falling.items()]
     weight = np.array([1.0 / std**2 for _, std, _, _ in seen])
     mean = float(np.array([value for value, _, _, _ in seen]) @ weight / weight.sum())

@@ -20,6 +20,11 @@ LOW_RATE_HZ: Final = 10.0
 COARSE_MPS: Final = 0.05
 """Steps beyond this hide a healthy wheel's run-out at any road speed (0.18 km/h; judgement)."""
 
+_SAME_COUNT_RATIO: Final = 0.002
+_DRIFT_RATIO: Final = 0.005
+"""A hundred times the drift of a quartz: such clocks do not measure the same seconds."""
+
+_APART_S: Final = 1.0
 STANDING_MPS: Final = 0.5
 
 
@@ -49,6 +54,7 @@ def quality_notices(log: SpeedLog) -> list[Notice]:
         _rate_notice(gaps, instants_s),
         *_slow_wheel_notices(log, gaps, instants_s),
         _step_notice(log),
+        _clock_notice(log),
     )
     return [notice for notice in (*tests, _motion_notice(log)) if notice is not None]
 
@@ -133,6 +139,30 @@ def _slow_wheel_notices(log: SpeedLog, gaps: GapSummary, instants_s: FloatArray)
                 )
                 slow.append(Notice("low-rate", text))
     return slow
+
+
+def _clock_notice(log: SpeedLog) -> Notice | None:
+    """Name wheels with as many samples as the others whose times span or begin otherwise."""
+    times = {corner: trace.time_s for corner, trace in log.wheels.items() if trace.time_s.size >= SHORT_ROWS}
+    if len(times) < len(CORNERS):
+        return None
+    size = float(np.median([time_s.size for time_s in times.values()]))
+    span = float(np.median([np.ptp(time_s) for time_s in times.values()]))
+    begin = float(np.median([time_s[0] for time_s in times.values()]))
+    odd = {
+        corner: f"{100.0 * (float(np.ptp(time_s)) / span - 1.0):+.1f} %, from {time_s[0]:.2f} s on"
+        for corner, time_s in times.items()
+        if abs(time_s.size / size - 1.0) <= _SAME_COUNT_RATIO
+        and (abs(np.ptp(time_s) / span - 1.0) > _DRIFT_RATIO or abs(time_s[0] - begin) > _APART_S)
+    }
+    if not odd:
+        return None
+    said = ", ".join(f"{corner} ({how})" for corner, how in odd.items())
+    text = (
+        f"the clock of {said} does not run with those of the other wheels, though it has as many samples; "
+        "the times were left as they are, so comparisons of this wheel with the others may be wrong."
+    )
+    return Notice("clocks-differ", text, len(odd))
 
 
 def _step_notice(log: SpeedLog) -> Notice | None:

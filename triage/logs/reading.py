@@ -56,7 +56,7 @@ def read_log(
     """
     gathered = gather_sources(files)
     _check_options(options)
-    database = load_databases(options.databases, options.mapping)
+    database = load_databases(options.databases, options.names_to_decode)
     share = 0.9 / len(gathered.sources)
     parts = [
         _read_part(source, database, part_of(progress, index * share, (index + 1) * share))

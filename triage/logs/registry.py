@@ -15,11 +15,12 @@ from triage.logs.decoding import frame_reader
 from triage.logs.edge_times import probe_edge_times, read_edge_times
 from triage.logs.frame_tables import probe_frame_table, read_frame_table
 from triage.logs.mdf import probe_mdf, read_mdf
-from triage.logs.other_frames import probe_sqlite, probe_trc, read_sqlite, read_trc
+from triage.logs.other_frames import probe_sqlite, read_sqlite
 from triage.logs.parquet import probe_parquet, read_parquet
 from triage.logs.recording import Recording
 from triage.logs.source import Source
 from triage.logs.tables import probe_table, read_table
+from triage.logs.trc import probe_trc, read_trc
 from triage.logs.workbooks import probe_workbook, read_workbook
 from triage.progress import Progress
 

@@ -23,6 +23,12 @@ _SPREAD_MIN: Final[dict[str, float]] = {
 }
 """Spread of the wheels' own quantity (rad/s, 1/m, m/s2) below which there are not enough curves to judge."""
 
+_LONGEST_S: Final = 2 * 86400.0
+"""A clock that a damaged time stamp stretches beyond this would need a grid larger than the memory."""
+
+_BEYOND_ALL: Final = 1e9
+"""No angle, rate or acceleration is as large in any unit; the squares of larger numbers could overflow."""
+
 _CORRELATION_MIN: Final = 0.6
 
 
@@ -102,7 +108,7 @@ def against_wheels(role: str, channel: Channel, traces: Mapping[Corner, SpeedTra
         return None
     begin = max(float(channel.time_s[0]), *(float(t.time_s[0]) for t in traces.values()))
     end = min(float(channel.time_s[-1]), *(float(t.time_s[-1]) for t in traces.values()))
-    if end - begin < 3.0:
+    if not 3.0 <= end - begin <= _LONGEST_S:
         return None
     grid = np.arange(begin, end, _GRID_S)
     value = _block_mean(channel.time_s, channel.value, grid)
@@ -131,7 +137,7 @@ def _quantity(
 
 
 def _relation(role: str, value: FloatArray, quantity: FloatArray) -> tuple[float, bool]:
-    good = np.isfinite(value) & np.isfinite(quantity)
+    good = (np.abs(value) < _BEYOND_ALL) & (np.abs(quantity) < _BEYOND_ALL)
     if np.count_nonzero(good) < 30:
         return 0.0, False
     x, y = value[good] - value[good].mean(), quantity[good] - quantity[good].mean()

@@ -9,7 +9,7 @@ import numpy as np
 
 from triage.corners import Corner
 from triage.errors import LogReadError, SignalMappingError
-from triage.logs.mapping import Candidate
+from triage.logs.mapping import Candidate, ChosenSignals
 from triage.logs.options import ReadOptions
 from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
 from triage.units import KMH, LINEAR_SPEED_MPS, MPH, ROTATION_REV_PER_S, to_kmh
@@ -26,14 +26,14 @@ _MIXED_UP: Final = (
     (1000.0, "a factor of 0.001 is missing"),
     (0.01, "a factor of 100 is missing"),
 )
+_AGREES: Final = 0.06
 _ACCELERATION_MAX_MPS2: Final = 12.0
+_USUAL_TOP_MPS: Final = 70.0
 _GENTLE_CHANGE: Final = 2.0
 """Change in one second below which km/h would mean an acceleration of hardly 0.5 m/s2 in the whole drive."""
 
 
-def settle_unit(
-    wheels: Mapping[Corner, Candidate], options: ReadOptions, file: str
-) -> tuple[str, list[Notice]]:
+def settle_unit(chosen: ChosenSignals, options: ReadOptions, file: str) -> tuple[str, list[Notice]]:
     """Find the unit of the wheel speeds.
 
     Returns
@@ -48,6 +48,7 @@ def settle_unit(
     """
     if options.unit is not None:
         return options.unit, []
+    wheels = chosen.wheels
     stated = {one.sense.unit for one in wheels.values() if one.sense.unit}
     known = {
         unit for unit in stated if unit in LINEAR_SPEED_MPS or unit in ROTATION_REV_PER_S or unit == "hz"
@@ -61,7 +62,7 @@ def settle_unit(
         )
     if known:
         return known.pop(), []
-    unit, why = _judge_unit(wheels)
+    unit, why = _unit_of_agreement(wheels, chosen.companions.get("reference_mps")) or _judge_unit(wheels)
     return unit, [
         Notice("unit-assumed", f"{file}: the speeds have no unit; {unit} was assumed ({why}). Use --unit.")
     ]
@@ -106,6 +107,9 @@ def doubt_unit(
             f"the unit ({unit}) or the factor of the signals is wrong. The numbers are used as written; "
             "state the right unit with --unit."
         )
+        missing = [f"{factor:g}" for factor in (0.01, 0.001) if 5.0 < fastest * factor < _USUAL_TOP_MPS]
+        if missing:
+            text += f" With a factor of {' or '.join(missing)} they would be plausible."
         notices.append(Notice("unit-doubtful", text))
     ratio = _ratio_to(reference, traces) if reference is not None else None
     if ratio is not None and reference is not None and abs(ratio - 1) > 0.06:
@@ -134,6 +138,31 @@ def _ratio_to(reference: Channel, traces: Mapping[Corner, SpeedTrace]) -> float 
 
 def _valid(trace: SpeedTrace) -> tuple[FloatArray, FloatArray]:
     return trace.time_s[~trace.invalid], trace.speed_mps[~trace.invalid]
+
+
+def _unit_of_agreement(
+    wheels: Mapping[Corner, Candidate], reference: Candidate | None
+) -> tuple[str, str] | None:
+    """Find the unit in which the wheels agree with a second speed that states its own."""
+    if reference is None or reference.sense.unit not in LINEAR_SPEED_MPS:
+        return None
+    time_s, value = _risen(reference)
+    speed_mps = value * LINEAR_SPEED_MPS[reference.sense.unit]
+    moving = speed_mps > 3.0
+    if np.count_nonzero(moving) < 10:
+        return None
+    numbers = [np.interp(time_s[moving], *_risen(one)) for one in wheels.values() if _risen(one)[0].size > 1]
+    ratios = [float(np.median(number / speed_mps[moving])) for number in numbers]
+    ratio = float(np.median(ratios)) if ratios else 0.0
+    fits = [unit for unit, mps in LINEAR_SPEED_MPS.items() if abs(ratio * mps - 1.0) < _AGREES]
+    return (fits[0], f"so they agree with {reference.signal.label}") if fits else None
+
+
+def _risen(one: Candidate) -> tuple[FloatArray, FloatArray]:
+    """Give the valid samples in rising time."""
+    keep = np.isfinite(one.signal.value) & np.isfinite(one.signal.time_s)
+    order = np.argsort(one.signal.time_s[keep], kind="stable")
+    return one.signal.time_s[keep][order], one.signal.value[keep][order]
 
 
 def _judge_unit(wheels: Mapping[Corner, Candidate]) -> tuple[str, str]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
-from dataclasses import dataclass
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Final
 
@@ -13,10 +13,14 @@ import pandas as pd
 
 from triage.errors import LogReadError
 from triage.logs.names import bracket_unit
+from triage.logs.number_texts import plain_numbers
+from triage.logs.row_times import is_distance, names_distance, sum_of_distances
+from triage.logs.stamp_texts import plain_stamps
 from triage.logs.table_layout import TableLayout, is_number_text, is_stamp_text
+from triage.logs.time_column import TimeColumn
 from triage.logs.unit_texts import TIME_UNIT_S, normal_unit
 from triage.logs.vocabulary import word_set
-from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.speed_log import FloatArray, Notice
 
 _TIME_WORDS: Final = word_set(
     "t time times zeit zeitstempel timestamp timestamps stamp ts datetime date datum uhrzeit elapsed "
@@ -26,43 +30,25 @@ _SUFFIX: Final = re.compile(r"(?:^|[_\s.])(s|sec|secs|ms|msec|us|usec|µs|ns|nse
 _EPOCH_RANGES: Final = ((1.0, 4e8, 4.2e9), (1e-3, 4e11, 4.2e12), (1e-6, 4e14, 4.2e15), (1e-9, 4e17, 4.2e18))
 """Seconds in one count, and the counts that stand for 1982 to 2103."""
 
+_FRACTION_NAMES: Final = {
+    1e-3: word_set("ms msec msecs millis milli millisecond milliseconds millisekunden"),
+    1e-6: word_set("us usec usecs micros microsecond microseconds mikrosekunden"),
+    1e-9: word_set("ns nsec nsecs nanos nanosecond nanoseconds nanosec nanosekunden"),
+}
+_SERIAL_DAYS: Final = (20_000.0, 80_000.0)
+"""Days since the last of 1899, as spreadsheets count them, for 1954 to 2119."""
+
+_SPREADSHEET_ZERO: Final = datetime(1899, 12, 30)  # noqa: DTZ001 - spreadsheets hold local time
 _ENOUGH_COUNTS: Final = 10_000
 _DAY_S: Final = 86400.0
 _STAMP_FORMATS: Final = (
     "ISO8601", "%d.%m.%Y %H:%M:%S.%f", "%d.%m.%Y %H:%M:%S", "%d.%m.%y %H:%M:%S.%f", "%d.%m.%y %H:%M:%S",
     "%m/%d/%Y %H:%M:%S.%f", "%m/%d/%Y %H:%M:%S", "%m/%d/%Y %I:%M:%S.%f %p", "%m/%d/%Y %I:%M:%S %p",
+    "%d-%b-%Y %H:%M:%S.%f", "%d-%b-%Y %H:%M:%S", "%d %b %Y %H:%M:%S.%f", "%d %b %Y %H:%M:%S",
+    "%d/%m/%Y %I:%M:%S.%f %p", "%d/%m/%Y %I:%M:%S %p", "%Y-%m-%d %I:%M:%S.%f %p", "%Y-%m-%d %I:%M:%S %p",
+    "%d-%m-%Y %H:%M:%S.%f", "%d-%m-%Y %H:%M:%S", "%Y.%m.%d %H:%M:%S.%f", "%Y.%m.%d %H:%M:%S",
     "%d/%m/%Y %H:%M:%S.%f", "%d/%m/%Y %H:%M:%S", "%Y/%m/%d %H:%M:%S.%f", "%Y/%m/%d %H:%M:%S",
 )  # fmt: skip
-
-
-@dataclass(frozen=True, slots=True)
-class TimeColumn:
-    """The clock of a table.
-
-    Attributes
-    ----------
-    indices : tuple of int
-        Columns it was read from.
-    time_s : float64[N]
-        Seconds in row order; NaN where the row has no readable time.
-    start : datetime or None
-        Instant of zero.
-    """
-
-    indices: tuple[int, ...]
-    time_s: FloatArray
-    start: datetime | None
-    notices: tuple[Notice, ...] = ()
-
-    @property
-    def valid(self) -> BoolArray:
-        """Rows with a readable time, bool[N]."""
-        return ~np.isnan(self.time_s)
-
-    @property
-    def all_valid(self) -> bool:
-        """Every row has a readable time."""
-        return not bool(np.isnan(self.time_s).any())
 
 
 def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> TimeColumn:
@@ -73,9 +59,18 @@ def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> Tim
     LogReadError
         When no column is one, naming the columns there are.
     """
-    named = [index for index, name in enumerate(layout.names) if names_time(name)]
+    distances = [index for index, name in enumerate(layout.names) if names_distance(name)]
+    named = [index for index, name in enumerate(layout.names) if names_time(name) and index not in distances]
+    coarse: list[TimeColumn] = []
     for index in named:
         column = _read_named(layout, frame, index, file)
+        if column is not None and not column.is_coarse:
+            return column.started_by(coarse[0]) if coarse else column
+        coarse += [] if column is None else [column]
+    if coarse:
+        return coarse[0]
+    for index in distances:
+        column = _read_distances(layout, frame, index, file)
         if column is not None:
             return column
     if not named and not layout.names[0].strip() and _rises(frame[0]):
@@ -92,6 +87,18 @@ def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> Tim
     )
 
 
+def find_further_clocks(
+    layout: TableLayout, frame: pd.DataFrame, first: TimeColumn, file: str
+) -> list[TimeColumn]:
+    """Read all columns of time, the first of which is known."""
+    clocks = [first]
+    for index, name in enumerate(layout.names):
+        if index > first.indices[-1] and names_time(name) and index not in clocks[-1].indices:
+            column = _read_named(layout, frame, index, file)
+            clocks += [] if column is None else [column]
+    return clocks
+
+
 def read_epoch(count: FloatArray, file: str, unit: str = "") -> TimeColumn:
     """Read a plain array of time counts, such as the first column of a frame table."""
     return _read_numbers(count, unit, 0, file)
@@ -105,11 +112,15 @@ def read_stamps(text: pd.Series) -> tuple[FloatArray, datetime | None] | None:
     (float64[N], datetime or None) or None
         Seconds since the first stamp, NaN for unreadable cells; None when the cells are no stamps.
     """
-    clean = text.astype("string").str.strip().str.replace(r"(:\d{2}),(\d+)", r"\1.\2", regex=True)
+    clean = text.astype("string").str.strip()
     first = clean[clean.notna() & (clean != "")].head(5)
     if first.empty or not all(is_stamp_text(str(cell)) for cell in first):
         return None
-    if first.str.fullmatch(r"\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?").all():
+    clean = plain_stamps(clean)
+    first = clean[first.index]
+    if first.str.fullmatch(r"\d{1,2}:\d{2}(?::\d{2}(?:\.\d+)?)? [AaPp]M").all():
+        return _half_day_clock(clean), None
+    if first.str.fullmatch(r"\d{1,3}:\d{2}(:\d{2}(\.\d+)?)?").all():
         return _time_of_day(clean), None
     return _calendar(clean, first)
 
@@ -144,22 +155,49 @@ def _unit_of(layout: TableLayout, index: int) -> str:
 
 
 def _read_named(layout: TableLayout, frame: pd.DataFrame, index: int, file: str) -> TimeColumn | None:
-    series = frame[index]
-    if not pd.api.types.is_numeric_dtype(series.dtype):
-        stamps = _read_stamp_columns(frame, index)
+    if not pd.api.types.is_numeric_dtype(frame[index].dtype):
+        stamps = _read_stamp_columns(layout, frame, index)
         if stamps is not None:
             return stamps
+    count = _counts(layout, frame, index)
+    if count is None:
+        return None
+    unit = _unit_of(layout, index)
+    fraction = _fraction_beside(layout, frame, index + 1, count) if unit in ("", "s") else None
+    if fraction is None:
+        return _read_numbers(count, unit, index, file)
+    column = _read_numbers(count + fraction, "s", index, file)
+    return replace(column, indices=(index, index + 1))
+
+
+def _read_distances(layout: TableLayout, frame: pd.DataFrame, index: int, file: str) -> TimeColumn | None:
+    """Read a column of distances, or one that is called so and is a clock since the first row."""
+    count = _counts(layout, frame, index)
+    if count is None:
+        return None
+    if not is_distance(count):
+        return _read_numbers(count, _unit_of(layout, index), index, file)
+    unit = _unit_of(layout, index)
+    total, notice = sum_of_distances(count, layout.names[index], file)
+    column = _read_numbers(total, unit, index, file)
+    return replace(column, notices=(*column.notices, notice))
+
+
+def _counts(layout: TableLayout, frame: pd.DataFrame, index: int) -> FloatArray | None:
+    """Give the numbers of a column, NaN where there is none; None when they are few."""
+    series = frame[index]
+    if not pd.api.types.is_numeric_dtype(series.dtype):
         series = pd.to_numeric(
-            series.astype("string").str.strip().str.replace(layout.decimal, ".", regex=False), errors="coerce"
+            plain_numbers(series.astype("string").str.strip(), layout.decimal), errors="coerce"
         )
     count = series.to_numpy(dtype=np.float64, na_value=np.nan)
     finite = np.isfinite(count)
     if np.count_nonzero(finite) < 0.5 * count.size or not finite.any():
         return None
-    return _read_numbers(np.where(finite, count, np.nan), _unit_of(layout, index), index, file)
+    return np.where(finite, count, np.nan)
 
 
-def _read_stamp_columns(frame: pd.DataFrame, index: int) -> TimeColumn | None:
+def _read_stamp_columns(layout: TableLayout, frame: pd.DataFrame, index: int) -> TimeColumn | None:
     """Read a column of stamps; a column of dates is joined with a column of times beside it."""
     text = frame[index].astype("string")
     indices: tuple[int, ...] = (index,)
@@ -168,12 +206,48 @@ def _read_stamp_columns(frame: pd.DataFrame, index: int) -> TimeColumn | None:
         text = text.str.strip() + " " + frame[beside].astype("string").str.strip()
         indices = (index, beside)
     read = read_stamps(text)
-    return None if read is None else TimeColumn(indices, read[0], read[1])
+    if read is None:
+        return None
+    fraction = _fraction_beside(layout, frame, indices[-1] + 1, read[0])
+    if fraction is None:
+        return TimeColumn(indices, read[0], read[1])
+    # zero is the first stamp without its fraction, and so is the start
+    return TimeColumn((*indices, indices[-1] + 1), read[0] + fraction, read[1])
+
+
+def _fraction_beside(
+    layout: TableLayout, frame: pd.DataFrame, index: int, time_s: FloatArray
+) -> FloatArray | None:
+    """Read a column of milliseconds or finer that stands beside whole seconds."""
+    if index >= frame.shape[1]:
+        return None
+    scale_s = _fraction_scale(layout.names[index])
+    if not scale_s:
+        return None
+    count = pd.to_numeric(frame[index], errors="coerce").to_numpy(dtype=np.float64, na_value=np.nan)
+    known = np.isfinite(count) & np.isfinite(time_s)
+    whole = bool((time_s[known] % 1.0 == 0).all()) and bool(known.any())
+    inside = bool(((count[known] >= 0) & (count[known] * scale_s < 1.0)).all())
+    return count * scale_s if whole and inside else None
+
+
+def _fraction_scale(name: str) -> float:
+    """Seconds in one count of a column of fractions by its name, 0 for another column."""
+    word = re.split(r"[^a-z]+", name.strip(" []().").lower())[-1]
+    return next((scale_s for scale_s, words in _FRACTION_NAMES.items() if word in words), 0.0)
 
 
 def _has_clock(text: pd.Series) -> bool:
     first = text.dropna().head(5)
     return bool(len(first)) and bool(first.str.contains(r"\d:\d{2}").all())
+
+
+def _half_day_clock(clean: pd.Series) -> FloatArray:
+    """Read times of day with a.m. and p.m.; 12 a.m. is midnight."""
+    hour, rest = clean.str.extract(r"^(\d{1,2})")[0], clean.str.replace(r"^\d{1,2}| [AaPp]M$", "", regex=True)
+    noon = 12 * clean.str.contains("p", case=False, regex=False, na=False).astype("int64")
+    hours = pd.to_numeric(hour, errors="coerce").fillna(0).astype("int64") % 12 + noon
+    return _time_of_day(hours.astype("string") + rest)
 
 
 def _time_of_day(clean: pd.Series) -> FloatArray:
@@ -208,6 +282,7 @@ def _rises(series: pd.Series) -> bool:
 
 
 def _read_numbers(count: FloatArray, unit: str, index: int, file: str) -> TimeColumn:
+    count = np.where(np.isfinite(count), count, np.nan)
     known = count[~np.isnan(count)]
     typical = float(np.median(known[:: max(1, known.size // _ENOUGH_COUNTS)])) if known.size else 0.0
     for scale_s, low, high in _EPOCH_RANGES:
@@ -219,10 +294,20 @@ def _read_numbers(count: FloatArray, unit: str, index: int, file: str) -> TimeCo
             zero = float(known[0])
             start = _instant(zero * scale_s)
             return TimeColumn((index,), (count - zero) * scale_s, start)
+    if unit == "" and _are_days(known, typical):
+        zero = float(known[0])
+        return TimeColumn((index,), (count - zero) * _DAY_S, _SPREADSHEET_ZERO + timedelta(days=zero))
     if unit:
         return TimeColumn((index,), count * TIME_UNIT_S[unit], None)
     guess, notices = _guess_unit(known, file)
     return TimeColumn((index,), count * TIME_UNIT_S[guess], None, notices)
+
+
+def _are_days(known: FloatArray, typical: float) -> bool:
+    """Tell spreadsheet days by rows that would be less than 0.1 ms apart if these were seconds."""
+    step = np.abs(np.diff(known[:2000]))
+    step = step[step > 0]
+    return _SERIAL_DAYS[0] < typical < _SERIAL_DAYS[1] and step.size > 0 and float(np.median(step)) < 1e-4
 
 
 def _instant(epoch_s: float) -> datetime | None:

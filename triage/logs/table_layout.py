@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
+from triage.logs.number_texts import is_grouped_number, number_and_unit
 from triage.logs.source import Source, head_lines
+from triage.logs.stamp_texts import is_rare_stamp, without_zone_name
 from triage.logs.unit_texts import is_unit_text
 from triage.logs.vocabulary import word_set
 
@@ -19,16 +21,21 @@ _JUDGED_LINES: Final = 300
 _SAMPLE_LINES: Final = 200
 _LONGEST_STAMP: Final = 48
 _LONGEST_NAME: Final = 300
-_NUMBER: Final = re.compile(r"[ \t]*[+-]?(\d+[.,]?\d*|[.,]\d+)([eE][+-]?\d+)?[ \t]*", re.ASCII)
+_NUMBER: Final = re.compile(r"[ \t]*[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?[ \t]*", re.ASCII)
 _STAMP: Final = re.compile(
     r"\s*(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})?[ T]*"
     r"(\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?)?"
     r"\s*(Z|[+-]\d{2}:?\d{2}|[ap]\.?m\.?)?\s*",
     re.IGNORECASE,
 )
-_DECIMAL_COMMA: Final = re.compile(r"\s*[+-]?\d+,\d+([eE][+-]?\d+)?\s*")
+_DECIMAL_COMMA: Final = re.compile(r"\s*[+-]?(?:\d+|\d{1,3}(?:\.\d{3})+),\d+([eE][+-]?\d+)?\s*")
 _DECIMAL_POINT: Final = re.compile(r"\s*[+-]?\d*\.\d+([eE][+-]?\d+)?\s*")
 _HEX: Final = re.compile(r"0x[0-9A-Fa-f]+|\d[0-9A-Fa-f]+|[0-9A-Fa-f]{6,}|[0-9A-Fa-f]{2}( [0-9A-Fa-f]{2})+")
+_TYPE_WORDS: Final = word_set(
+    "float double single real int integer long short uint8 uint16 uint32 uint64 int8 int16 int32 int64 "
+    "float32 float64 string str text bool boolean date datetime time number numeric analog digital"
+)
+_GROUPED: Final = re.compile(r"[+-]?[1-9]\d{0,2}(\.\d{3})+")
 _NO_VALUE_WORDS: Final = word_set("nan na n/a sna null none inf -inf true false on off invalid -- ---")
 
 
@@ -93,7 +100,7 @@ def is_stamp_text(cell: str) -> bool:
 
 
 def _is_stamp(plain: str) -> bool:
-    return _STAMP.fullmatch(plain) is not None
+    return _STAMP.fullmatch(without_zone_name(plain)) is not None or is_rare_stamp(plain)
 
 
 def _width(layout: TableLayout) -> int:
@@ -111,7 +118,7 @@ def _layout_with(lines: Sequence[str], delimiter: str) -> TableLayout | None:
     first = next((index for index, row in enumerate(rows) if len(row) == width and _is_data(row)), None)
     if width < 2 or first is None or not _mostly_data(rows[first:], width):
         return None
-    names, units = _heading(rows[:first], width)
+    names, units = _heading([_filled_up(row, rows[first], width) for row in rows[:first]], width)
     sample = tuple(tuple(row) for row in rows[first : first + _SAMPLE_LINES] if len(row) == width)
     return TableLayout(delimiter, _decimal_sign(sample), names, units, first, sample)
 
@@ -143,7 +150,12 @@ def _is_data(row: Sequence[str]) -> bool:
 def _is_value(cell: str) -> bool:
     plain = cell.strip()
     numeric = is_number_text(cell) or is_stamp_text(cell) or _HEX.fullmatch(plain) is not None
-    return numeric or plain.lower() in _NO_VALUE_WORDS
+    return (
+        numeric
+        or is_grouped_number(plain)
+        or number_and_unit(plain)[1] != ""
+        or plain.lower() in _NO_VALUE_WORDS
+    )
 
 
 def _mostly_data(rows: Sequence[Sequence[str]], width: int) -> bool:
@@ -156,10 +168,32 @@ def _heading(above: Sequence[Sequence[str]], width: int) -> tuple[tuple[str, ...
     rows = [row for row in above if len(row) == width and any(cell.strip() for cell in row)]
     if not rows:
         return (), ()
+    while len(rows) > 1 and _are_types(rows[-1]):
+        rows = rows[:-1]
     last = rows[-1]
     if len(rows) > 1 and all(is_unit_text(cell.strip().strip("[]()")) for cell in last):
-        return _cleaned(rows[-2]), tuple(cell.strip() for cell in last)
-    return _cleaned(last), ()
+        return _joined(rows[:-1]), tuple(cell.strip().rstrip(".") for cell in last)
+    return _joined(rows), ()
+
+
+def _are_types(row: Sequence[str]) -> bool:
+    """Tell whether a row of a heading says of what type the columns are, or rules a line."""
+    filled = [cell.strip().lower() for cell in row if cell.strip()]
+    return all(cell in _TYPE_WORDS or not cell.strip("-=_") for cell in filled)
+
+
+def _joined(rows: Sequence[Sequence[str]]) -> tuple[str, ...]:
+    """Give the last row of a heading, with the row above where the last alone does not tell columns apart."""
+    last = _cleaned(rows[-1])
+    filled = [cell for cell in last if cell]
+    if len(rows) < 2 or len(set(filled)) > len(filled) // 2:
+        return last
+    return tuple(f"{above} {cell}".strip() for above, cell in zip(_cleaned(rows[-2]), last, strict=True))
+
+
+def _filled_up(row: list[str], data: Sequence[str], width: int) -> list[str]:
+    """Give a heading its last, nameless cell where only the rows end in a delimiter."""
+    return [*row, ""] if len(row) == width - 1 and width > 2 and not data[-1].strip() else row
 
 
 def _cleaned(row: Sequence[str]) -> tuple[str, ...]:
@@ -167,7 +201,19 @@ def _cleaned(row: Sequence[str]) -> tuple[str, ...]:
 
 
 def _decimal_sign(sample: Sequence[Sequence[str]]) -> str:
-    cells = [cell for row in sample for cell in row]
+    cells = [number_and_unit(cell)[0] for row in sample for cell in row]
     commas = sum(_DECIMAL_COMMA.fullmatch(cell) is not None for cell in cells)
     points = sum(_DECIMAL_POINT.fullmatch(cell) is not None for cell in cells)
-    return "," if commas > points else "."
+    return "," if commas > points or (points and not commas and _points_mark_thousands(sample)) else "."
+
+
+def _points_mark_thousands(sample: Sequence[Sequence[str]]) -> bool:
+    """Tell whether points stand at thousands: whole numbers of three digits stand in the same column."""
+    found = False
+    for column in zip(*sample, strict=True):
+        pointed = [cell.strip() for cell in column if "." in cell]
+        if not all(_GROUPED.fullmatch(cell) for cell in pointed):
+            return False
+        whole = [cell.strip() for cell in column if "." not in cell]
+        found = found or (bool(pointed) and any(cell.isdecimal() and len(cell) == 3 for cell in whole))
+    return found

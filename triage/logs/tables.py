@@ -14,14 +14,19 @@ import pandas as pd
 from triage.errors import DamagedLog, LogReadError
 from triage.logs.clock import mend_clock
 from triage.logs.databases import SignalDatabase
+from triage.logs.long_tables import long_signals
 from triage.logs.names import bracket_unit, read_name
+from triage.logs.number_texts import plain_numbers, unit_in_cells
+from triage.logs.own_clocks import clocks_of_columns
 from triage.logs.recording import RawSignal, Recording
 from triage.logs.source import Source
-from triage.logs.stamps import TimeColumn, find_time_column
+from triage.logs.stamps import find_further_clocks, find_time_column
 from triage.logs.table_layout import TableLayout, sniff_table
+from triage.logs.time_column import TimeColumn
 from triage.progress import Progress
 from triage.speed_log import BoolArray, FloatArray, Notice
 
+_JUDGED_CELLS: Final = 1000
 _DENSE_RATIO: Final = 0.9
 """In a column filled to this share an empty cell is a missing number; below, it has a slower clock."""
 
@@ -65,8 +70,9 @@ def read_table(source: Source, _database: SignalDatabase, progress: Progress) ->
     mended = mend_clock(clock.time_s)
     notices += mended.notices(source.name)
     clock = replace(clock, time_s=mended.time_s)
-    columns = [_column(frame, layout, index) for index in range(frame.shape[1]) if index not in clock.indices]
-    signals = _signals(columns, clock)
+    long = long_signals(frame, layout.names, clock.time_s, used=clock.indices, decimal=layout.decimal)
+    clock = clock if long else clock.spread(frame, source.name)
+    signals = long or _signals(frame, layout, clock, source.name)
     if layout.decimal == ",":
         notices.append(Notice("decimal-comma", f"{source.name}: numbers are written with a decimal comma."))
     progress(1.0, "reading the table")
@@ -153,7 +159,14 @@ def _column(frame: pd.DataFrame, layout: TableLayout, index: int) -> Column:
     value, worded = numbers_of(frame[index], layout.decimal)
     name = layout.names[index]
     unit = layout.units[index] if layout.units else bracket_unit(name)
-    return Column(name, unit or read_name(name).unit, value, worded)
+    unit = unit or read_name(name).unit or _unit_in_cells(frame[index])
+    return Column(name, unit, value, worded)
+
+
+def _unit_in_cells(series: pd.Series) -> str:
+    if pd.api.types.is_numeric_dtype(series.dtype):
+        return ""
+    return unit_in_cells(series.head(_JUDGED_CELLS).astype("string").str.strip())
 
 
 def numbers_of(series: pd.Series, decimal: str) -> tuple[FloatArray, BoolArray]:
@@ -165,15 +178,16 @@ def numbers_of(series: pd.Series, decimal: str) -> tuple[FloatArray, BoolArray]:
     text = series.astype("string").str.strip()
     filled = (text.notna() & (text != "")).to_numpy(dtype=bool, na_value=False)
     lowered = text.str.lower().replace({"true": "1", "false": "0", "on": "1", "off": "0"})
-    if decimal == ",":
-        lowered = lowered.str.replace(",", ".", regex=False)
+    lowered = plain_numbers(lowered, decimal)
     value = pd.to_numeric(lowered, errors="coerce").to_numpy(dtype=np.float64, na_value=np.nan)
     value = np.where(np.isfinite(value), value, np.nan)
     return value, filled & np.isnan(value)
 
 
-def _signals(columns: list[Column], clock: TimeColumn) -> tuple[RawSignal, ...]:
-    return tuple(_signal(column, clock) for column in columns)
+def _signals(frame: pd.DataFrame, layout: TableLayout, clock: TimeColumn, file: str) -> tuple[RawSignal, ...]:
+    own = clocks_of_columns(find_further_clocks(layout, frame, clock, file), frame.shape[1])
+    indices = own or [index for index in range(frame.shape[1]) if index not in clock.indices]
+    return tuple(_signal(_column(frame, layout, index), own[index] if own else clock) for index in indices)
 
 
 def _signal(column: Column, clock: TimeColumn) -> RawSignal:

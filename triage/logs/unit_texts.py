@@ -44,6 +44,23 @@ _SPELLINGS: Final[dict[str, tuple[str, ...]]] = {
     "A": ("a", "ma", "amp"),
     "m": ("m", "mm", "km", "cm"),
 }
+_MULTIPLES: Final[dict[str, tuple[float, str]]] = {
+    "cm/s": (0.01, "m/s"),
+    "km/s": (1000.0, "m/s"),
+    "ft/s": (0.3048, "m/s"),
+    "fps": (0.3048, "m/s"),
+    "knots": (1.852, "km/h"),
+    "knot": (1.852, "km/h"),
+    "kt": (1.852, "km/h"),
+    "kts": (1.852, "km/h"),
+    "m/min": (1 / 60, "m/s"),
+    "rps": (60.0, "rpm"),
+    "rev/s": (60.0, "rpm"),
+    "u/s": (60.0, "rpm"),
+}
+"""Speeds in units that the program does not take by themselves (foot and knot are exact by definition)."""
+
+_MULTIPLE: Final = re.compile(r"(\d/\d{1,4}|1e-\d|\d{1,6}(?:[.,]\d{1,9})?)[*x·]?([^\d].*)")
 _LOOKUP: Final[dict[str, str]] = {text: unit for unit, texts in _SPELLINGS.items() for text in texts}
 
 TIME_UNIT_S: Final[dict[str, float]] = {
@@ -103,17 +120,57 @@ def normal_unit(text: str) -> str:
     >>> normal_unit("Km / H")
     'km/h'
     """
+    return unit_multiple(text)[1]
+
+
+def unit_multiple(text: str) -> tuple[float, str]:
+    """Give a unit text as a multiple of a unit in one spelling.
+
+    Returns
+    -------
+    (float, str)
+        1 with what :func:`normal_unit` says, unless the text states a multiple of a speed.
+
+    Examples
+    --------
+    >>> unit_multiple("0.01 km/h")
+    (0.01, 'km/h')
+    >>> unit_multiple("ft/s")
+    (0.3048, 'm/s')
+    >>> unit_multiple("mph")
+    (1.0, 'mph')
+    """
     plain = re.sub(r"[\s·*_]", "", text).lower()
     plain = (
         plain.replace("²", "2").replace("µ", "u").replace("μ", "u").replace("\ufffd", "°").strip("[](){}\"'")
     )
-    return _LOOKUP.get(plain, plain)
+    if plain in _LOOKUP:
+        return 1.0, _LOOKUP[plain]
+    if plain in _MULTIPLES:
+        return _MULTIPLES[plain]
+    found = _MULTIPLE.fullmatch(plain)
+    unit = _LOOKUP.get(found[2], "") if found else ""
+    if found is None or not is_speed_unit(unit):
+        return 1.0, plain
+    return _number_of(found[1]) or 1.0, unit
+
+
+def _number_of(text: str) -> float:
+    above, sign, below = text.partition("/")
+    if sign:
+        return int(above) / int(below) if int(below) else 0.0
+    return float(text.replace(",", "."))
 
 
 def is_unit_text(text: str) -> bool:
     """Tell whether a cell can stand in a row of units."""
-    plain = text.strip()
-    return plain in ("", "-", "1") or normal_unit(plain) in _SPELLINGS or plain.lower() in TIME_UNIT_S
+    plain = text.strip().rstrip(".")
+    return (
+        plain in ("", "-", "1")
+        or unit_multiple(plain)[0] != 1.0
+        or normal_unit(plain) in _SPELLINGS
+        or plain.lower() in TIME_UNIT_S
+    )
 
 
 def is_speed_unit(unit: str) -> bool:

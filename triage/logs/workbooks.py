@@ -223,7 +223,9 @@ def _refuse_hostile_parts(file: str, data: bytes) -> None:
             heads = {part.filename: _head_of(book, part) for part in parts if _is_markup(part.filename)}
     except (zipfile.BadZipFile, zlib.error, RuntimeError, ValueError, OSError, EOFError) as error:
         raise DamagedLog(
-            f"the workbook cannot be unpacked: {error}", file=file, hint="Save it again, without a password."
+            f"the workbook cannot be unpacked: {str(error)[:200]}",
+            file=file,
+            hint="Save it again, without a password.",
         ) from None
     for name, head in heads.items():
         root = _ROOT.search(head)

@@ -40,11 +40,14 @@ class OpenOrder:
     ----------
     vehicle : Vehicle or None
         None is an ordinary passenger car.
+    confirmed : bool
+        The user said in the window which signal is which wheel; it is remembered when it could be read.
     """
 
     files: tuple[str, ...]
     options: ReadOptions = field(default_factory=ReadOptions)
     vehicle: Vehicle | None = None
+    confirmed: bool = False
 
     @property
     def title(self) -> str:
@@ -67,7 +70,8 @@ class OpenOrder:
             around_m = 2.0 * math.pi * answers.tyre_radius_m
             options = replace(options, circumference_m=around_m)
             vehicle = replace(vehicle or Vehicle(), circumference_m=around_m)
-        return replace(self, options=options, vehicle=vehicle)
+        confirmed = self.confirmed or bool(answers.mapping)
+        return replace(self, options=options, vehicle=vehicle, confirmed=confirmed)
 
 
 @dataclass(frozen=True, slots=True)

@@ -56,7 +56,9 @@ def test_document_has_the_promised_fields_and_no_others(faulty: TriageResult) ->
         "findings",
         "not_measurable",
         "next_checks",
+        "contradictions",
         "undecided",
+        "plan",
         "cautions",
         "rulebook",
         "program",
@@ -100,6 +102,23 @@ def test_document_says_what_the_result_says(faulty: TriageResult, rulebook: Rule
     answer = known["rock-wheel@FL"]
     assert (answer["where"], answer["std_uncertainty"]) == ([], 0.0)
     assert document["rulebook"] == rulebook.digest
+
+
+def test_document_and_text_carry_the_plan(faulty: TriageResult, rulebook: Rulebook) -> None:
+    document = build_verdict(faulty)["plan"]
+    plan = faulty.plan
+    assert list(document) == ["next_step", "why", "act_now_money", "expected_money", "repairs"]
+    assert document["next_step"]["id"] == plan.next_step.id
+    assert document["next_step"]["place"] in (*CORNERS, "vehicle")
+    assert document["next_step"]["minutes"] > 0.0
+    assert document["expected_money"] <= document["act_now_money"]
+    assert [step["id"] for step in document["repairs"]] == [step.id for step in plan.repairs]
+    assert all(step["kind"] == "repair" for step in document["repairs"])
+    text = format_verdict(faulty, rulebook)
+    assert "Next step" in text
+    shown = " ".join(text.split())
+    assert plan.next_step.title in shown
+    assert plan.why in shown
 
 
 def test_text_fits_its_width_and_names_what_matters(faulty: TriageResult, rulebook: Rulebook) -> None:

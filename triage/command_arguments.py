@@ -8,6 +8,7 @@ from typing import Final
 
 from triage.corners import CORNERS, VEHICLE, Corner
 from triage.logs import ReadOptions
+from triage.mapping_commands import add_mappings, add_memory
 from triage.units import SPEED_UNITS
 from triage.vehicle import Vehicle
 
@@ -42,6 +43,18 @@ def build_parser(version: str) -> argparse.ArgumentParser:
         metavar="CHECK[@CORNER]=OUTCOME",
         help="an answer found at the car, such as rock-wheel@FL=none (repeatable)",
     )
+    check_rules = verbs.add_parser(
+        "check-rules", help="list every problem of a rule book", allow_abbrev=False
+    )
+    check_rules.add_argument("rules", nargs="?", metavar="DIR", help="the program's own when not given")
+    add_mappings(
+        verbs.add_parser("mappings", help="list, export, import or forget mappings", allow_abbrev=False)
+    )
+    _add_experience_option(rank)
+    _add_experience(
+        verbs.add_parser("experience", help="what cars of this workshop really had", allow_abbrev=False)
+    )
+    _add_walk(verbs.add_parser("walk", help="ask for the next step, one at a time", allow_abbrev=False))
     _add_simulate(
         verbs.add_parser("simulate", help="write a road test with a known fault", allow_abbrev=False)
     )
@@ -116,6 +129,45 @@ def _add_log(parser: argparse.ArgumentParser) -> None:
         "log", nargs="+", metavar="LOG", help="a recording, its parts in any order, or a folder of them"
     )
     parser.add_argument("--json", action="store_true", help="write one JSON document to standard output")
+    add_memory(parser)
+    _add_reading(parser)
+
+
+def _add_experience_option(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "--experience", metavar="GROUP", help="take in what cars of this group really had (see experience)"
+    )
+    parser.add_argument("--experience-file", metavar="FILE.toml", help="where that is kept, when elsewhere")
+
+
+def _add_experience(parser: argparse.ArgumentParser) -> None:
+    deeds = parser.add_subparsers(dest="deed", metavar="DEED", required=True)
+    add = deeds.add_parser("add", help="keep what one car really had", allow_abbrev=False)
+    add.add_argument("--group", required=True, metavar="NAME", help="any name for cars that are alike")
+    add.add_argument("--cause", required=True, metavar="ID", help="such as encoder-debris")
+    add.add_argument("--corner", type=_place, metavar="C", help="where it was")
+    add.add_argument("--note", default="", metavar="TEXT", help="for the reader")
+    show = deeds.add_parser("list", help="show what is kept", allow_abbrev=False)
+    show.add_argument("--group", metavar="NAME", help="of this group only")
+    remove = deeds.add_parser("remove", help="forget one car", allow_abbrev=False)
+    remove.add_argument("number", type=int, metavar="NUMBER", help="as list shows it")
+    turn_on = deeds.add_parser("on", help="let rank --experience use it", allow_abbrev=False)
+    turn_off = deeds.add_parser("off", help="let no verdict use it; nothing is forgotten", allow_abbrev=False)
+    for deed in (add, show, remove, turn_on, turn_off):
+        deed.add_argument("--file", metavar="FILE.toml", help="where it is kept, when elsewhere")
+        deed.add_argument("--rules", metavar="DIR", help="another rule book")
+
+
+def _add_walk(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument(
+        "log", nargs="*", metavar="LOG", help="a recording of the car; the walk works without one too"
+    )
+    parser.add_argument("--rules", metavar="DIR", help="another rule book")
+    parser.add_argument(
+        "--answers", metavar="FILE.toml", help="where the answers are kept; beside the log when not given"
+    )
+    _add_experience_option(parser)
+    add_memory(parser)
     _add_reading(parser)
 
 

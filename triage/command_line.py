@@ -19,6 +19,7 @@ from triage.command_arguments import build_parser, read_options
 from triage.errors import OutputError, SettingsError, TriageError
 from triage.inspection import build_inspection, format_inspection
 from triage.logs import read_log
+from triage.mapping_commands import options_with_memory, remember_if_asked, run_mappings
 from triage.output_file import whole_file
 from triage.progress import Cancelled, Progress, no_progress, part_of
 from triage.vehicle import Vehicle, load_vehicle
@@ -79,28 +80,119 @@ def _window(given: argparse.Namespace) -> int:
 
 def _inspect(given: argparse.Namespace) -> int:
     progress = _terminal_progress()
-    log = read_log(given.log, read_options(given, _vehicle(given)), progress)
+    options = options_with_memory(given, read_options(given, _vehicle(given)))
+    log = read_log(given.log, options, progress)
     _end_progress(progress)
     _print(_as_json(build_inspection(log)) if given.json else format_inspection(log))
+    _say_remembered(remember_if_asked(given, log, options))
     return EXIT_DONE
 
 
 def _rank(given: argparse.Namespace) -> int:
     # loaded only here: inspecting a log needs none of it
     from triage.evidence.answers import parse_observation  # noqa: PLC0415
+    from triage.evidence.judge import judge  # noqa: PLC0415
     from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
+    from triage.experience.command import experience_with  # noqa: PLC0415
+    from triage.experience.effect import Effect, build_effect, format_effect  # noqa: PLC0415
+    from triage.experience.priors import with_priors  # noqa: PLC0415
     from triage.run import run_triage  # noqa: PLC0415
     from triage.verdict_text import build_verdict, format_verdict  # noqa: PLC0415
 
     rulebook = load_rulebook(given.rules)
     observations = tuple(parse_observation(text) for text in given.observe)
+    changes = experience_with(given.experience, given.experience_file, rulebook)
+    asked = with_priors(rulebook, changes) if changes else rulebook
     vehicle = _vehicle(given)
     progress = _terminal_progress()
-    log = read_log(given.log, read_options(given, vehicle), _share(progress, 0.0, 0.4))
-    result = run_triage(log, rulebook, observations, vehicle=vehicle, progress=_share(progress, 0.4, 1.0))
+    options = options_with_memory(given, read_options(given, vehicle))
+    log = read_log(given.log, options, _share(progress, 0.0, 0.4))
+    result = run_triage(log, asked, observations, vehicle=vehicle, progress=_share(progress, 0.4, 1.0))
     _end_progress(progress)
-    _print(_as_json(build_verdict(result)) if given.json else format_verdict(result, rulebook))
+    document = build_verdict(result)
+    text = "" if given.json else format_verdict(result, asked)
+    if changes:
+        plain = judge(result.measurements, result.not_measurable, rulebook, observations).posterior
+        effect = Effect(given.experience, changes, result.posterior, plain)
+        document["experience"] = build_effect(effect)
+        text += "\n" + format_effect(effect, asked)
+    _print(_as_json(document) if given.json else text)
+    _say_remembered(remember_if_asked(given, log, options))
     return EXIT_DONE
+
+
+def _mappings(given: argparse.Namespace) -> int:
+    _print(run_mappings(given))
+    return EXIT_DONE
+
+
+def _say_remembered(text: str) -> None:
+    if text:
+        _say(text)
+
+
+def _experience(given: argparse.Namespace) -> int:
+    from triage.experience.command import run_experience  # noqa: PLC0415 - reading a log needs none of it
+
+    _print(run_experience(given))
+    return EXIT_DONE
+
+
+def _check_rules(given: argparse.Namespace) -> int:
+    from triage.evidence.rulebook import examine_rulebook  # noqa: PLC0415 - reading a log needs none of it
+
+    rulebook, problems = examine_rulebook(given.rules)
+    where = given.rules or "the program's own rule book"
+    if problems or rulebook is None:
+        _print("".join(f"{problem}\n" for problem in problems))
+        count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
+        _say(f"{where}: {count}, each with its place on standard output.\nMend the places and run it again.")
+        return EXIT_INPUT
+    _print(
+        f"{where}: no problem in {len(rulebook.causes)} causes, {len(rulebook.measurements)} measurements, "
+        f"{len(rulebook.checks)} checks and {len(rulebook.repairs)} repairs.\n"
+    )
+    return EXIT_DONE
+
+
+def _walk(given: argparse.Namespace) -> int:
+    from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415 - reading a log needs none of it
+    from triage.experience.command import experience_with  # noqa: PLC0415
+    from triage.experience.priors import with_priors  # noqa: PLC0415
+    from triage.run import run_triage  # noqa: PLC0415
+    from triage.walk.answer_file import load_answers, prepare_answer_file  # noqa: PLC0415
+    from triage.walk.assessment import Recording  # noqa: PLC0415
+    from triage.walk.terminal import Walk, walk_in_terminal  # noqa: PLC0415
+
+    rulebook = load_rulebook(given.rules)
+    changes = experience_with(given.experience, given.experience_file, rulebook)
+    rulebook = with_priors(rulebook, changes) if changes else rulebook
+    path = prepare_answer_file(given.answers, given.log, os.environ)
+    state = load_answers(path, rulebook)
+    recording = Recording()
+    if given.log:
+        vehicle = _vehicle(given)
+        progress = _terminal_progress()
+        options = options_with_memory(given, read_options(given, vehicle))
+        log = read_log(given.log, options, _share(progress, 0.0, 0.4))
+        result = run_triage(log, rulebook, vehicle=vehicle, progress=_share(progress, 0.4, 1.0))
+        _end_progress(progress)
+        _say_remembered(remember_if_asked(given, log, options))
+        recording = Recording(result.measurements, result.not_measurable)
+    walk = Walk(recording, rulebook, path, given.log[0] if given.log else "A walk without a recording")
+    walk_in_terminal(walk, state, read_line=_read_line, write=_print)
+    return EXIT_DONE
+
+
+def _read_line() -> str | None:
+    """Next line typed, None at the end of the input."""
+    if sys.stdin is None:
+        return None
+    try:
+        line = sys.stdin.readline()
+    except (OSError, ValueError):  # the terminal has gone, or was closed by the caller
+        return None
+    return line.strip() if line else None
 
 
 def _simulate(given: argparse.Namespace) -> int:
@@ -126,7 +218,16 @@ def _simulate(given: argparse.Namespace) -> int:
     return EXIT_DONE
 
 
-_VERBS: Final = {"window": _window, "inspect": _inspect, "rank": _rank, "simulate": _simulate}
+_VERBS: Final = {
+    "window": _window,
+    "inspect": _inspect,
+    "rank": _rank,
+    "check-rules": _check_rules,
+    "walk": _walk,
+    "experience": _experience,
+    "mappings": _mappings,
+    "simulate": _simulate,
+}
 
 
 def _vehicle(given: argparse.Namespace) -> Vehicle | None:
@@ -202,6 +303,9 @@ def _speak_utf8() -> None:
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
             reconfigure(encoding="utf-8", errors="backslashreplace")
+    typed = getattr(sys.stdin, "reconfigure", None)
+    if typed is not None:
+        typed(errors="replace")
 
 
 def _leave_pipe() -> int:

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 
 from triage import __version__
 from triage.evidence.answers import Observation
+from triage.evidence.contradictions import Contradiction
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.judge import judge
 from triage.evidence.rule_tables import Rulebook
+from triage.planning.plan import Plan, make_plan
 from triage.progress import Progress, no_progress, part_of
 from triage.signals.analysis import analyse
 from triage.signals.conditioned_log import ConditionedLog, build_conditioned_log
@@ -33,9 +35,11 @@ class TriageResult:
     posterior: Posterior
     next_checks: tuple[CheckSuggestion, ...]
     undecided: tuple[UndecidedPair, ...]
+    plan: Plan
     cautions: tuple[str, ...]
     rulebook_digest: str
     program_version: str
+    contradictions: tuple[Contradiction, ...] = ()
 
 
 def run_triage(
@@ -84,7 +88,9 @@ def run_triage(
         posterior=judgement.posterior,
         next_checks=judgement.next_checks,
         undecided=judgement.undecided,
+        plan=make_plan(judgement.findings, rulebook),
         cautions=judgement.cautions,
         rulebook_digest=rulebook.digest,
         program_version=__version__,
+        contradictions=judgement.contradictions,
     )

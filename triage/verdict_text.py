@@ -6,6 +6,7 @@ import textwrap
 from typing import Any, Final
 
 from triage.corners import CORNER_NAMES
+from triage.evidence.contradictions import Contradiction
 from triage.evidence.hypotheses import (
     CheckSuggestion,
     Finding,
@@ -16,6 +17,7 @@ from triage.evidence.hypotheses import (
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.inspection import build_inspection
+from triage.planning.plan_text import build_plan, step_line
 from triage.run import TriageResult
 from triage.signals.measurement import NotMeasurable, Span
 from triage.units import format_share
@@ -53,7 +55,9 @@ def build_verdict(result: TriageResult) -> dict[str, Any]:
         "findings": [_finding(finding) for finding in result.findings],
         "not_measurable": [_missing(one) for one in result.not_measurable],
         "next_checks": [_check(check) for check in result.next_checks],
+        "contradictions": [_contradiction(one) for one in result.contradictions],
         "undecided": [_undecided(pair) for pair in result.undecided],
+        "plan": build_plan(result.plan),
         "cautions": list(result.cautions),
         "rulebook": result.rulebook_digest,
         "program": result.program_version,
@@ -66,8 +70,10 @@ def format_verdict(result: TriageResult, rulebook: Rulebook) -> str:
         _headline(result, rulebook),
         _ranking_block(result, rulebook),
         _evidence_block(result),
+        _contradictions_block(result),
         _undecided_block(result, rulebook),
         _missing_block(result, rulebook),
+        _plan_block(result),
         _checks_block(result),
         _cautions_block(result),
         _notices_block(result),
@@ -121,6 +127,15 @@ def _check(check: CheckSuggestion) -> dict[str, Any]:
         "minutes": check.minutes_min,
         "gain_bits": check.gain_bit,
         "why": check.why,
+    }
+
+
+def _contradiction(one: Contradiction) -> dict[str, Any]:
+    return {
+        "finding": one.finding,
+        "against": one.against,
+        "surprise_bits": one.surprise_bit,
+        "text": one.text,
     }
 
 
@@ -203,6 +218,14 @@ def _evidence_block(result: TriageResult) -> str:
     return "\n".join(lines)
 
 
+def _contradictions_block(result: TriageResult) -> str:
+    if not result.contradictions:
+        return ""
+    return "\n".join(
+        ["Answers that contradict", *(_wrapped(one.text, indent="  ? ") for one in result.contradictions)]
+    )
+
+
 def _undecided_block(result: TriageResult, rulebook: Rulebook) -> str:
     if not result.undecided:
         return ""
@@ -266,6 +289,13 @@ def _checks_block(result: TriageResult) -> str:
         head = f"{check.title} ({place}), {check.minutes_min:g} min, {check.gain_bit:.2f} bit: {check.why}"
         lines.append(_wrapped(head, indent=f"  - [{check.check}] "))
     return "\n".join(lines)
+
+
+def _plan_block(result: TriageResult) -> str:
+    lines = ["Next step", _wrapped(step_line(result.plan), indent="  ")]
+    # the rest stands under the verdict anyway
+    own = [text for text in result.plan.next_step.cautions if text not in result.cautions]
+    return "\n".join([*lines, *(_wrapped(text, indent="  ! ") for text in own)])
 
 
 def _cautions_block(result: TriageResult) -> str:

@@ -33,6 +33,7 @@ def build_menus(window: MainWindow, samples: tuple[Sample, ...]) -> dict[str, QA
     actions: dict[str, QAction] = {}
     file_menu = _add_menu(window, _tr("&File"))
     _add(file_menu, _opening_commands(window), actions)
+    _add(file_menu, _bench_commands(window), actions)
     if samples:
         _add_samples(window, file_menu, samples)
     file_menu.addSeparator()
@@ -54,6 +55,10 @@ def _opening_commands(window: MainWindow) -> tuple[Command, ...]:
         Command("result.read-differently", _tr("Read it &differently…"), "Ctrl+R", window.ask_how_to_read),
         Command("opened.reload", _tr("Read &again"), "F5", window.reload),
     )
+
+
+def _bench_commands(window: MainWindow) -> tuple[Command, ...]:
+    return (Command("bench", _tr("Ask at the &car, one question at a time"), "Ctrl+B", window.open_bench),)
 
 
 def _leaving_commands(window: MainWindow) -> tuple[Command, ...]:

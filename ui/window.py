@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 from collections.abc import Callable, Sequence
 from dataclasses import replace
@@ -10,11 +11,13 @@ from typing import Final
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent, QGuiApplication
-from PySide6.QtWidgets import QApplication, QFileDialog, QMainWindow, QStackedWidget, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QMainWindow, QMessageBox, QStackedWidget, QWidget
 
+from triage.errors import TriageError
 from triage.logs.options import ReadOptions
 from triage.progress import Progress
 from triage.vehicle import Vehicle
+from ui.bench_opening import begin_bench, with_answers
 from ui.menus import build_menus
 from ui.opening import open_and_judge
 from ui.presenters.samples import Sample, default_samples_folder, find_samples
@@ -22,6 +25,7 @@ from ui.runner import Reply, Runner
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import (
     AskingPhase,
+    BenchPhase,
     LoadingPhase,
     Phase,
     RefusedPhase,
@@ -30,6 +34,7 @@ from ui.state.window_state import (
     WindowState,
 )
 from ui.theme import theme_for
+from ui.widgets.bench_page import BenchPage
 from ui.widgets.pages import LoadingPage, StartPage
 from ui.widgets.refusal_page import RefusalActions, RefusalPage
 from ui.widgets.result_page import ResultPage
@@ -73,16 +78,21 @@ class MainWindow(QMainWindow):
         self._opener = opener
         self._options, self._vehicle = options or ReadOptions(), vehicle
         self._folder = ""
+        self._sample_files = frozenset(sample.path for sample in samples)
         self.start_page = StartPage(samples, on_open=self.ask_for_files, on_sample=self.open_sample)
+        self.start_page.bench_button.clicked.connect(self.open_bench)
         self.loading_page = LoadingPage(self.state, on_cancel=self.cancel)
         self.refusal_page = RefusalPage(self.state, self._refusal_actions())
         self.result_page = ResultPage(self.state)
+        self.result_page.header.bench_button.clicked.connect(self.open_bench)
+        self.bench_page = BenchPage(on_leave=self.leave_bench)
         self._pages: dict[type, QWidget] = {
             StartPhase: self.start_page,
             LoadingPhase: self.loading_page,
             RefusedPhase: self.refusal_page,
             AskingPhase: self.refusal_page,
             ShowingPhase: self.result_page,
+            BenchPhase: self.bench_page,
         }
         self._stack = QStackedWidget()
         for page in self._pages.values():
@@ -190,7 +200,7 @@ class MainWindow(QMainWindow):
 
     def _retry(self, change: Callable[[OpenOrder], OpenOrder]) -> None:
         phase = self.state.phase
-        if not isinstance(phase, StartPhase):
+        if not isinstance(phase, StartPhase | BenchPhase):
             self._start(change(phase.order))
 
     def _start(self, order: OpenOrder) -> None:
@@ -210,13 +220,44 @@ class MainWindow(QMainWindow):
         else:
             self.state.enter(StartPhase())
 
+    # At the car --------------------------------------------------------------------------------------
+
+    def open_bench(self) -> None:
+        """Ask one question at a time, about what is open or without a recording."""
+        phase = self.state.phase
+        if not isinstance(phase, StartPhase | ShowingPhase):
+            return
+        showing = isinstance(phase, ShowingPhase)
+        files = phase.order.files if isinstance(phase, ShowingPhase) else ()
+        result = phase.opened.result if isinstance(phase, ShowingPhase) else None
+        try:
+            own = showing and not self._sample_files.intersection(files)
+            bench = begin_bench(files, result, os.environ, beside_log=own)
+        except TriageError as error:
+            QMessageBox.warning(self, self.tr("At the car"), str(error))
+            return
+        self.state.enter(BenchPhase(bench, phase))
+
+    def leave_bench(self) -> None:
+        """Go back to where the questions were asked from; the verdict takes in the answers."""
+        phase = self.state.phase
+        if not isinstance(phase, BenchPhase):
+            return
+        before = phase.before
+        if isinstance(before, ShowingPhase):
+            result = with_answers(before.opened.result, phase.bench.view)
+            before = replace(before, opened=replace(before.opened, result=result))
+        self.state.enter(before)
+
     # Showing -----------------------------------------------------------------------------------------
 
     def _show_phase(self, phase: Phase) -> None:
         self._stack.setCurrentWidget(self._pages[type(phase)])
         name = self.tr("Wheel-end triage")
-        self.setWindowTitle(name if isinstance(phase, StartPhase) else f"{phase.order.title} – {name}")
-        showing, opened = isinstance(phase, ShowingPhase), not isinstance(phase, StartPhase)
+        about = _title_of(phase)
+        self.setWindowTitle(f"{about} – {name}" if about else name)
+        showing, opened = isinstance(phase, ShowingPhase), not isinstance(phase, StartPhase | BenchPhase)
+        self.actions_by_name["bench"].setEnabled(isinstance(phase, StartPhase | ShowingPhase))
         for key, action in self.actions_by_name.items():
             if key.startswith("result."):
                 action.setEnabled(showing)
@@ -232,6 +273,8 @@ class MainWindow(QMainWindow):
             self.loading_page.cancel_button.setFocus()
         elif isinstance(phase, ShowingPhase):
             self.result_page.arrive()
+        elif isinstance(phase, BenchPhase):
+            self.bench_page.open_bench(phase.bench)
         else:
             self.refusal_page.focus_first()
 
@@ -254,6 +297,12 @@ class MainWindow(QMainWindow):
         self.hide()
         self.runner.stop()
         super().closeEvent(event)
+
+
+def _title_of(phase: Phase) -> str:
+    if isinstance(phase, BenchPhase):
+        return phase.bench.setup.title
+    return "" if isinstance(phase, StartPhase) else phase.order.title
 
 
 def follow_theme(application: QApplication, window: MainWindow) -> None:

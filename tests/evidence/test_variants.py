@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
@@ -202,7 +203,11 @@ def test_a_contribution_is_the_average_over_variants_against_all_others(make_boo
 def problems(make_book: Book, **changed: object) -> tuple[str, ...]:
     with pytest.raises(RulebookError) as caught:
         both(make_book, **changed)
-    return caught.value.problems
+    return without_lines(caught.value)
+
+
+def without_lines(error: RulebookError) -> tuple[str, ...]:
+    return tuple(re.sub(r"line \d+, ", "", problem) for problem in error.problems)
 
 
 @pytest.mark.parametrize(
@@ -255,7 +260,9 @@ def test_shares_that_cannot_be_read_are_one_problem_only(make_book: Book, tmp_pa
     file.write_text(file.read_text("utf-8").replace("gap = [0.5, 0.5]", f"gap = {by}"), "utf-8")
     with pytest.raises(RulebookError) as caught:
         load_rulebook(file.parent)
-    assert caught.value.problems == ("likelihoods.toml: [variants], gap: must be a list of finite numbers",)
+    assert without_lines(caught.value) == (
+        "likelihoods.toml: [variants], gap: must be a list of finite numbers",
+    )
 
 
 def test_variants_that_are_no_table_are_told(make_book: Book, tmp_path: Path) -> None:
@@ -265,7 +272,7 @@ def test_variants_that_are_no_table_are_told(make_book: Book, tmp_path: Path) ->
     file.write_text(text, "utf-8")
     with pytest.raises(RulebookError) as caught:
         load_rulebook(file.parent)
-    assert "likelihoods.toml: variants: must be a table" in caught.value.problems
+    assert "likelihoods.toml: variants: must be a table" in without_lines(caught.value)
 
 
 def test_a_rule_book_without_variants_is_a_rule_book(make_book: Book) -> None:

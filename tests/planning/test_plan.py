@@ -113,6 +113,8 @@ DIRTY = {
     "turn-by-hand": "smooth",
     "look-at-encoder": "dirty",
     "sensor-seat": "flat",
+    "sensor-face": "metal-dust",
+    "coil-voltage": "weak",
 }
 
 

@@ -21,6 +21,7 @@ from triage.evidence.hypotheses import (
     RankedHypothesis,
     UndecidedPair,
 )
+from triage.planning.plan import Plan, PlanStep
 from triage.run import TriageResult
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.manoeuvres import Manoeuvre
@@ -187,10 +188,19 @@ def make_result(log: SpeedLog | None = None) -> TriageResult:
                 CheckAdvice("look-at-encoder", "Look at the encoder", "FL", 0.25, 15.0),
             ),
         ),
+        plan=make_plan(),
         cautions=("The driver never operates the program.",),
         rulebook_digest="0123456789abcdef",
         program_version="0.1.0",
     )
+
+
+def make_plan() -> Plan:
+    look = PlanStep(
+        "check", "look-at-encoder", "Look at the encoder", "FL", 15.0, 22.0, 80.0, 0.71, ("Support the car.",)
+    )
+    clean = PlanStep("repair", "clean-encoder", "Clean the encoder", "FL", 45.0, 70.0, 0.0, 0.0, ())
+    return Plan(look, "It takes 15 min.", (look,), (clean,), 200.0, 120.0)
 
 
 def make_opened(log: SpeedLog | None = None) -> Opened:

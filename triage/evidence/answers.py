@@ -4,11 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.hypotheses import Finding, Posterior
-from triage.evidence.rule_tables import Check, Rulebook
+from triage.evidence.readings import Reading, is_reading, read_value
+from triage.evidence.rule_tables import SKIPPED, Check, Rulebook
+from triage.evidence.trouble_codes import is_code, read_code
+from triage.units import format_share
+
+CLEAR: Final = 0.95
+"""Below this the words of a measured value tell how sure its outcome is (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +30,7 @@ class Observation:
         The wheel it was done at; None for a check on the whole vehicle, and for the corner that the log
         alone ranks first.
     outcome : str
-        Outcome id or alias.
+        Outcome id or alias, a measured value such as ``0.12 mm limit 0.05``, or one of ``SKIPPED``.
     """
 
     check: str
@@ -33,6 +40,8 @@ class Observation:
 
 def parse_observation(text: str) -> Observation:
     """Read ``CHECK=OUTCOME`` or ``CHECK@CORNER=OUTCOME`` as the command line takes it.
+
+    A value in the place of the outcome keeps its small and capital letters: they belong to its unit.
 
     Raises
     ------
@@ -48,7 +57,8 @@ def parse_observation(text: str) -> Observation:
         raise SettingsError(
             f"{corner.strip()!r} in {text!r} is no corner", hint=f"The corners are {', '.join(CORNERS)}."
         )
-    return Observation(_plain(check), place, _plain(outcome))
+    outcome = outcome.strip() if is_reading(outcome.strip()) else _plain(outcome)
+    return Observation(_plain(check), place, outcome)
 
 
 def build_answers(
@@ -66,18 +76,21 @@ def build_answers(
     Returns
     -------
     tuple of Finding
-        One per check and corner; the same answer given twice counts once.
+        One per check and corner; the same answer given twice counts once, and a check that was not done or
+        whose outcome nobody can tell not at all.
 
     Raises
     ------
     SettingsError
-        For an unknown check or outcome (the known ones are listed), and for two answers that contradict.
+        For an unknown check or outcome (the known ones are listed), a value that is not plausible (see
+        :func:`triage.evidence.readings.read_value`), and for two answers that contradict.
     """
     answers: dict[str, tuple[str, Finding]] = {}
     for observation in observations:
         check = find_check(observation.check, rulebook)
-        outcome = find_outcome(check, observation.outcome)
-        finding = _answer(check, outcome, observation.corner, first_corner)
+        if _plain(observation.outcome) in SKIPPED:
+            continue
+        outcome, finding = _answer(check, observation, first_corner, rulebook)
         earlier = answers.setdefault(finding.id, (outcome, finding))[0]
         if earlier != outcome:
             raise SettingsError(
@@ -103,7 +116,7 @@ def find_outcome(check: Check, name: str) -> str:
     if outcome not in check.outcomes:
         raise SettingsError(
             f"{name!r} is no outcome of the check {check.id}",
-            hint=f"Its outcomes: {', '.join(check.outcomes)}.",
+            hint=f"Its outcomes: {', '.join((*check.outcomes, *SKIPPED))}.",
         )
     return outcome
 
@@ -119,22 +132,56 @@ def leading_corner(posterior: Posterior) -> Corner:
     return max(CORNERS, key=lambda corner: totals[corner])
 
 
-def _answer(check: Check, outcome: str, corner: Corner | None, first_corner: Corner) -> Finding:
-    place: Place = VEHICLE if check.where == "vehicle" else corner or first_corner
-    assumed = (
-        " (no corner was named: taken as the one the log ranks first)"
-        if place != VEHICLE and not corner
-        else ""
-    )
-    return Finding(
+def _answer(
+    check: Check, observation: Observation, first_corner: Corner, rulebook: Rulebook
+) -> tuple[str, Finding]:
+    """Return the outcome, by its id or as measured, and the finding."""
+    outcome, corner, seen = observation.outcome.strip(), observation.corner, ""
+    if is_code(_plain(outcome)) and outcome not in check.aliases:
+        code = read_code(_plain(outcome), check, rulebook)
+        if corner is not None and corner != code.corner:
+            meant, given = CORNER_NAMES[code.corner], CORNER_NAMES[corner]
+            raise SettingsError(
+                f"{code.words} is the {meant} wheel, not {given}",
+                hint="Leave out the corner, or look which list the maker follows.",
+            )
+        outcome, corner, seen = code.outcome, code.corner, f"{code.words}: "
+    place: Place = corner or first_corner
+    if check.where == "vehicle" and not (corner and check.names_corner):
+        place = VEHICLE
+    assumed = " (no corner was named: taken as the one the log ranks first)"
+    words = (f"{check.title}, {CORNER_NAMES[place]}", "" if corner or place == VEHICLE else assumed)
+    if is_reading(outcome):
+        return outcome, _measured(read_value(outcome, check), check, place, words)
+    outcome = find_outcome(check, outcome)
+    finding = Finding(
         id=f"{check.id}@{place}",
         source=check.id,
         corner=place,
-        statement=f"{check.title}, {CORNER_NAMES[place]}: {check.outcomes[outcome]}{assumed}.",
+        statement=f"{words[0]}: {seen}{check.outcomes[outcome]}{words[1]}.",
         value=1.0,
         std_uncertainty=0.0,
         unit="",
         band_probability={name: float(name == outcome) for name in check.outcomes},
+        spans=(),
+    )
+    return outcome, finding
+
+
+def _measured(reading: Reading, check: Check, place: Place, words: tuple[str, str]) -> Finding:
+    shares = reading.outcome_probability
+    likeliest = max(shares, key=lambda name: shares[name])
+    head, assumed = words
+    sure = "" if shares[likeliest] >= CLEAR else f" ({format_share(shares[likeliest])} likely)"
+    return Finding(
+        id=f"{check.id}@{place}",
+        source=check.id,
+        corner=place,
+        statement=f"{head}: {reading.words}, {check.outcomes[likeliest]}{sure}{assumed}.",
+        value=reading.value,
+        std_uncertainty=reading.std_uncertainty,
+        unit=reading.unit,
+        band_probability={name: shares.get(name, 0.0) for name in check.outcomes},
         spans=(),
     )
 

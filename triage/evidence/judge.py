@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from triage.evidence.answers import Observation, build_answers, leading_corner
+from triage.evidence.contradictions import Contradiction, find_contradictions
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.next_checks import suggest_checks
-from triage.evidence.posterior import rank_hypotheses
+from triage.evidence.posterior import believe_all, rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.undecided import find_undecided
 from triage.signals.measurement import Measurement, NotMeasurable
@@ -28,6 +29,7 @@ class Judgement:
     next_checks: tuple[CheckSuggestion, ...]
     undecided: tuple[UndecidedPair, ...]
     cautions: tuple[str, ...]
+    contradictions: tuple[Contradiction, ...] = ()
 
 
 def judge(
@@ -58,20 +60,23 @@ def judge(
         For an answer the rule book does not know (see :func:`triage.evidence.answers.build_answers`).
     """
     measured = build_findings(measurements, rulebook)
-    posterior = rank_hypotheses(measured, rulebook)
+    belief = believe_all(measured, rulebook)
+    posterior = rank_hypotheses(measured, rulebook, belief=belief)
     findings = measured
     if observations:
         answers = build_answers(observations, rulebook, first_corner=leading_corner(posterior))
         findings = (*measured, *answers)
-        posterior = rank_hypotheses(findings, rulebook)
-    checks = suggest_checks(findings, rulebook)
-    undecided = find_undecided(findings, not_measurable, rulebook, checks)
+        belief = believe_all(findings, rulebook)
+        posterior = rank_hypotheses(findings, rulebook, belief=belief)
+    checks = suggest_checks(findings, rulebook, belief=belief)
+    undecided = find_undecided(findings, not_measurable, rulebook, checks, belief=belief)
     to_drive = any(pair.driving for pair in undecided)
     cautions = (
         *_extent(measured, not_measurable),
         *_cautions(posterior, rulebook, to_drive=to_drive),
     )
-    return Judgement(findings, posterior, checks, undecided, cautions)
+    contradictions = find_contradictions(findings, rulebook) if observations else ()
+    return Judgement(findings, posterior, checks, undecided, cautions, contradictions)
 
 
 def _cautions(posterior: Posterior, rulebook: Rulebook, *, to_drive: bool) -> tuple[str, ...]:

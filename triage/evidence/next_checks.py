@@ -45,7 +45,9 @@ class Forecast:
     entropy_bit: float
 
 
-def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[CheckSuggestion, ...]:
+def suggest_checks(
+    findings: Sequence[Finding], rulebook: Rulebook, *, belief: Belief | None = None
+) -> tuple[CheckSuggestion, ...]:
     """Suggest checks that have not been answered, those with the largest gain per minute first.
 
     Parameters
@@ -53,6 +55,8 @@ def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Che
     findings : sequence of Finding
         Everything known so far, answers included.
     rulebook : Rulebook
+    belief : Belief, optional
+        That of these findings, where it is worked out already.
 
     Returns
     -------
@@ -61,7 +65,7 @@ def suggest_checks(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Che
         running (see :func:`triage.evidence.claims.leading_claims`), and for the whole vehicle.
     """
     ordered = known_findings(findings, rulebook)
-    belief = believe(ordered, rulebook)
+    belief = belief or believe(ordered, rulebook)
     answered = {finding.id for finding in ordered}
     corners = _worth_a_look(belief, rulebook)
     suggestions = [

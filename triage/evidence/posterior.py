@@ -91,7 +91,9 @@ class Belief:
         return sums
 
 
-def rank_hypotheses(findings: Sequence[Finding], rulebook: Rulebook) -> Posterior:
+def rank_hypotheses(
+    findings: Sequence[Finding], rulebook: Rulebook, *, belief: Belief | None = None
+) -> Posterior:
     """Rank every hypothesis by its probability under the findings.
 
     Parameters
@@ -99,6 +101,8 @@ def rank_hypotheses(findings: Sequence[Finding], rulebook: Rulebook) -> Posterio
     findings : sequence of Finding
         Measurements and answers, in any order; the result does not depend on it.
     rulebook : Rulebook
+    belief : Belief, optional
+        That of these findings, where it is worked out already (see :func:`believe_all`).
 
     Returns
     -------
@@ -106,7 +110,7 @@ def rank_hypotheses(findings: Sequence[Finding], rulebook: Rulebook) -> Posterio
         All hypotheses, most probable first; the probabilities are above 0 and sum to 1.
     """
     ordered = known_findings(findings, rulebook)
-    belief = believe(ordered, rulebook)
+    belief = belief or believe(ordered, rulebook)
     probability = belief.by_hypothesis(belief.probability)
     weighted = np.maximum(belief.likelihood ** belief.weights[:, np.newaxis], SMALLEST_LIKELIHOOD)
     bits = contributions_bit(
@@ -138,6 +142,11 @@ def believe(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
     floor = rulebook.scoring.floor
     probability = (1.0 - floor) * share / share.sum() + floor * prior
     return Belief(atoms, prior, probability / probability.sum(), likelihood, weights)
+
+
+def believe_all(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
+    """Return the same for findings in any order, known to the rule book or not."""
+    return believe(known_findings(findings, rulebook), rulebook)
 
 
 def build_atoms(rulebook: Rulebook) -> tuple[Atom, ...]:
@@ -185,18 +194,27 @@ def finding_likelihoods(findings: Sequence[Finding], rulebook: Rulebook, atoms: 
 def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArray:
     """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
     sound = scale.table.rows["sound"]
-    return np.array([scale_row(scale, place, atom) or sound for atom in atoms], dtype=float)
+    table = np.tile(np.array(sound, dtype=float), (len(atoms), 1))
+    told = [(i, scale_row(scale, place, atom)) for i, atom in enumerate(atoms) if _reaches(atom, place)]
+    if told:
+        table[[i for i, _ in told]] = [row or sound for _, row in told]
+    return table
 
 
 def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
     """Return the row that applies to the atom; None when it leaves the place sound."""
-    if place != VEHICLE and atom.blamed not in (place, VEHICLE):
+    if not _reaches(atom, place):
         return None
     row = scale.table.row(atom.variant)
     if atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 or not scale.mirror:
         return row
     by_name = dict(zip(scale.names, row, strict=True))
     return tuple(by_name[scale.mirror.get(name, name)] for name in scale.names)
+
+
+def _reaches(atom: Atom, place: Place) -> bool:
+    """Whether the atom changes what is seen at the place."""
+    return place in (VEHICLE, atom.blamed) or atom.blamed == VEHICLE
 
 
 def finding_weights(

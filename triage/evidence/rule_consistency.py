@@ -8,7 +8,8 @@ from itertools import pairwise
 from typing import Final
 
 from triage.evidence.likelihoods import SOUND, VARIANT_MARK, LikelihoodTable, variant_name
-from triage.evidence.rule_tables import NO_FAULT, OTHER, Check, MeasurementRule, Repair, Rulebook
+from triage.evidence.rule_tables import NO_FAULT, OTHER, SKIPPED, Check, MeasurementRule, Repair, Rulebook
+from triage.evidence.trouble_codes import family_problems
 
 SUM_TOLERANCE: Final = 1e-6
 PLACEHOLDERS: Final = ("corner", "value", "band")
@@ -25,6 +26,11 @@ def find_inconsistencies(rulebook: Rulebook) -> tuple[str, ...]:
         *_likelihood_problems(rulebook),
         *_variant_problems(rulebook),
         *_check_problems(rulebook),
+        *(
+            problem
+            for family in rulebook.code_families.values()
+            for problem in family_problems(family, rulebook)
+        ),
         *_caution_problems(rulebook),
         *_access_problems(rulebook),
         *_repair_problems(rulebook),
@@ -133,21 +139,42 @@ def _check_problems(rulebook: Rulebook) -> Iterator[str]:
     for name in sorted({name for name in names if names.count(name) > 1}):
         yield f"checks.toml: [check], also: the name {name} stands for more than one check"
     for name in sorted(set(rulebook.checks) & set(rulebook.measurements)):
-        yield f"checks.toml: [check.{name}]: a measurement has the same id"
+        yield f"{rulebook.checks[name].file}: [check.{name}]: a measurement has the same id"
     for check in rulebook.checks.values():
-        place = f"checks.toml: [check.{check.id}]"
+        place = f"{check.file}: [check.{check.id}]"
         if len(check.outcomes) < 2:
             yield f"{place}, outcomes: at least two are needed"
+        for name in {*check.outcomes, *check.aliases} & set(SKIPPED):
+            yield f"{place}, outcomes, {name}: the name is kept for no answer"
         yield from _row_problems(check.table, len(check.outcomes), rulebook, place)
         yield from _unknown(check.aliases.values(), check.outcomes, f"{place}, aliases")
         yield from (
             f"{place}, aliases, {name}: is an outcome" for name in check.aliases if name in check.outcomes
         )
         yield from _mirror_problems(check, place)
+        yield from _value_problems(check, f"{place}, value")
         yield from _unknown(check.sources, rulebook.sources, f"{place}, sources")
         yield from _unknown(check.cautions, rulebook.cautions, f"{place}, cautions")
         yield from _unknown((check.access,), rulebook.access, f"{place}, access")
         yield from _uncovered(check, rulebook, place)
+
+
+def _value_problems(check: Check, place: str) -> Iterator[str]:
+    rule = check.value
+    if rule is None:
+        return
+    yield from _unknown(rule.bands, check.outcomes, f"{place}, bands")
+    if len(rule.bands) < 2 or len(set(rule.bands)) < len(rule.bands):
+        yield f"{place}, bands: at least two different outcomes are needed"
+    if len(rule.edges) != len(rule.bands) - 1:
+        needed = len(rule.bands) - 1
+        yield f"{place}, edges: {len(rule.bands)} bands need {needed} edges, not {len(rule.edges)}"
+    if any(high <= low for low, high in pairwise(rule.edges)):
+        yield f"{place}, edges: must rise from one to the next"
+    if rule.asks_limit and any(edge <= 0.0 for edge in rule.edges):
+        yield f"{place}, edges: multiples of the maker's limit must lie above 0"
+    if rule.shunt_high_ohm and rule.unit != "mA":
+        yield f"{place}, shunt_ohm: only a current is read across a resistor"
 
 
 def _mirror_problems(check: Check, place: str) -> Iterator[str]:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Final, Literal, TypeVar
 
+from triage.corners import CORNERS, Corner
 from triage.evidence.likelihoods import BASES, LikelihoodTable
+from triage.evidence.reading_units import READING_UNITS
 from triage.evidence.rule_section import Section
 from triage.evidence.rule_tables import (
     DISTRIBUTIONS,
@@ -14,12 +17,14 @@ from triage.evidence.rule_tables import (
     Cause,
     Caution,
     Check,
+    CodeFamily,
     Group,
     MeasurementRule,
     Part,
     Repair,
     Scoring,
     Source,
+    ValueRule,
     Workshop,
 )
 
@@ -35,6 +40,7 @@ FILES: Final = (
 
 _KINDS: Final[tuple[Literal["published", "practice"], ...]] = ("published", "practice")
 _SMALLEST_POSITIVE: Final = 1e-9
+_CODE: Final = re.compile(r"[PCBU][0-9A-F]{4}")
 _DAY_MIN: Final = 1440.0
 _DEAREST: Final = 1e7
 _Row = TypeVar("_Row")
@@ -174,7 +180,18 @@ def read_check(name: str, row: Section) -> Check:
             "access",
             "tools",
         ),
-        *("cautions", "sources", "basis", "evidence", "rows"),
+        *(
+            "cautions",
+            "sources",
+            "basis",
+            "evidence",
+            "rows",
+            "names_corner",
+            "takes_codes",
+            "value",
+            "skill",
+            "write_down",
+        ),
     )
     rows = row.inner("rows")
     table = LikelihoodTable(
@@ -197,7 +214,53 @@ def read_check(name: str, row: Section) -> Check:
         cautions=row.texts("cautions"),
         sources=row.texts("sources"),
         table=table,
+        names_corner=row.flag("names_corner"),
+        takes_codes=row.flag("takes_codes"),
+        value=_read_value(row.inner("value")) if "value" in row.table else None,
+        skill=row.text("skill", default=""),
+        write_down=row.text("write_down", default=""),
+        file=row.file,
     )
+
+
+def read_code_family(name: str, row: Section) -> CodeFamily:
+    """Read one list of trouble codes of ``checks.toml``."""
+    row.only("title", "source", "codes")
+    codes: dict[str, tuple[Corner, str]] = {}
+    for code, meaning in row.words("codes").items():
+        place, _, outcome = meaning.partition(" ")
+        corner = next((known for known in CORNERS if known == place), None)
+        if corner is None or not _CODE.fullmatch(code):
+            row.inner("codes").report("must be a code such as C0031 = 'FL circuit'", code)
+        else:
+            codes[code] = corner, outcome
+    return CodeFamily(name, row.text("title"), row.text("source"), codes)
+
+
+def _read_value(row: Section) -> ValueRule:
+    row.only("unit", "plausible", "std_uncertainty", "bands", "edges", "asks_limit", "shunt_ohm")
+    low, high = _range(row, "plausible")
+    shunt_low, shunt_high = _range(row, "shunt_ohm") if "shunt_ohm" in row.table else (0.0, 0.0)
+    return ValueRule(
+        unit=row.word("unit", READING_UNITS),
+        low=low,
+        high=high,
+        std_uncertainty=row.number("std_uncertainty", _SMALLEST_POSITIVE, _DEAREST),
+        bands=row.texts("bands"),
+        edges=row.numbers("edges"),
+        asks_limit=row.flag("asks_limit"),
+        shunt_low_ohm=shunt_low,
+        shunt_high_ohm=shunt_high,
+    )
+
+
+def _range(row: Section, key: str) -> tuple[float, float]:
+    values = row.numbers(key)
+    if len(values) == 2 and values[0] < values[1]:
+        return values[0], values[1]
+    if values:
+        row.report("must be two numbers, the smaller first", key)
+    return 0.0, 1.0
 
 
 def read_caution(name: str, row: Section) -> Caution:

@@ -3,15 +3,39 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, Literal
 
 from triage.corners import CORNERS, VEHICLE, Place
+from triage.evidence.check_tables import SKIPPED, WHERES, Access, Check, CodeFamily, ValueRule, Where
 from triage.evidence.hypotheses import Hypothesis
 from triage.evidence.likelihoods import Basis, LikelihoodTable
 
-Where = Literal["corner", "vehicle"]
-WHERES: Final[tuple[Where, ...]] = ("corner", "vehicle")
+__all__ = [
+    "DISTRIBUTIONS",
+    "NO_FAULT",
+    "OTHER",
+    "SKIPPED",
+    "WHERES",
+    "Access",
+    "Cause",
+    "Caution",
+    "Check",
+    "CodeFamily",
+    "Distribution",
+    "Group",
+    "MeasurementRule",
+    "Part",
+    "Repair",
+    "Rulebook",
+    "Scale",
+    "Scoring",
+    "Source",
+    "ValueRule",
+    "Where",
+    "Workshop",
+    "places_of",
+]
 
 Distribution = Literal["normal", "lognormal"]
 DISTRIBUTIONS: Final[tuple[Distribution, ...]] = ("normal", "lognormal")
@@ -113,66 +137,6 @@ class Group:
     id: str
     title: str
     weight: float | None
-
-
-@dataclass(frozen=True, slots=True)
-class Access:
-    """A level of access: what must be done to the car first, and whether someone can get hurt at it.
-
-    Attributes
-    ----------
-    parent : str
-        The level from inside which it is opened; empty for one that is always open.
-    opening_min, closing_min : float
-        Paid once, however much is done inside.
-    seized_min : float
-        What opening takes longer where everything is seized; less in proportion to corrosion.
-    breaks : str
-        Id of the part that opening may break, or empty.
-    break_probability : float
-        Where everything is seized; less in proportion to corrosion.
-    """
-
-    id: str
-    title: str
-    hazardous: bool
-    parent: str = ""
-    opening_min: float = 0.0
-    closing_min: float = 0.0
-    seized_min: float = 0.0
-    breaks: str = ""
-    break_probability: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Check:
-    """Something a person can look at, feel or try.
-
-    Attributes
-    ----------
-    outcomes : mapping of outcome id to str
-        What was seen, in words.
-    also, aliases
-        Further names of the check, and of its outcomes (alias to outcome id).
-    mirror : mapping of outcome to outcome
-        For a check on the whole vehicle whose rows are written for a cause on the left: how the outcomes
-        change places when the cause is on the right. Empty when the side does not matter.
-    """
-
-    id: str
-    title: str
-    question: str
-    where: Where
-    outcomes: Mapping[str, str]
-    also: tuple[str, ...]
-    aliases: Mapping[str, str]
-    mirror: Mapping[str, str]
-    minutes_min: float
-    access: str
-    tools: tuple[str, ...]
-    cautions: tuple[str, ...]
-    sources: tuple[str, ...]
-    table: LikelihoodTable
 
 
 @dataclass(frozen=True, slots=True)
@@ -315,6 +279,7 @@ class Rulebook:
     parts: Mapping[str, Part]
     repairs: Mapping[str, Repair]
     digest: str
+    code_families: Mapping[str, CodeFamily] = field(default_factory=dict)
 
     @property
     def hypotheses(self) -> tuple[Hypothesis, ...]:

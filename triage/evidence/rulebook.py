@@ -1,24 +1,20 @@
-"""Loading the rule book: seven TOML files, checked as a whole, all problems reported at once."""
+"""Loading the rule book: seven TOML files and own checks, checked as a whole, all problems told at once."""
 
 from __future__ import annotations
 
-import hashlib
-import tomllib
 from collections.abc import Mapping
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
-from typing import Final
 
 from triage.errors import RulebookError
 from triage.evidence import rule_reader as reader
 from triage.evidence.rule_consistency import find_inconsistencies
+from triage.evidence.rule_files import LARGEST_FILE_BYTES, digest_of, parse_text, read_texts
+from triage.evidence.rule_lines import number_lines, with_line
 from triage.evidence.rule_section import Section
-from triage.evidence.rule_tables import Rulebook
+from triage.evidence.rule_tables import Check, Rulebook
+from triage.evidence.rule_weaknesses import find_weaknesses
 
-__all__ = ["LARGEST_FILE_BYTES", "Rulebook", "load_rulebook"]
-
-LARGEST_FILE_BYTES: Final = 1_000_000
+__all__ = ["LARGEST_FILE_BYTES", "Rulebook", "examine_rulebook", "load_rulebook"]
 
 
 def load_rulebook(folder: str | Path | None = None) -> Rulebook:
@@ -27,7 +23,9 @@ def load_rulebook(folder: str | Path | None = None) -> Rulebook:
     Parameters
     ----------
     folder : str, Path or None
-        Folder with the seven files; None for the rule book that comes with the program.
+        Folder with the seven files, and with any number of own checks in files ``checks_*.toml``; None for
+        the rule book that comes with the program. A folder with nothing but own checks and
+        ``workshop.toml`` adds to that one.
 
     Returns
     -------
@@ -38,20 +36,43 @@ def load_rulebook(folder: str | Path | None = None) -> Rulebook:
     RulebookError
         With every problem found, each with file and place.
     """
-    root: Traversable = files("rules") if folder is None else Path(folder)
-    if not root.is_dir():
-        raise RulebookError((f"{folder}: there is no such folder",))
-    problems: list[str] = []
-    contents = {name: _read_text(root, name, problems) for name in reader.FILES}
-    tables = {name: _parse(text, name, problems) for name, text in contents.items()}
-    if problems:  # a file that is not there would make every reference to it a problem of its own
-        raise RulebookError(tuple(problems))
-    sections = {name: Section(table, name, "", problems) for name, table in tables.items()}
-    rulebook = _build(sections, _digest(contents))
-    more = [problem for problem in find_inconsistencies(rulebook) if not _told_already(problem, problems)]
-    if problems or more:
-        raise RulebookError((*problems, *more))
+    rulebook, problems = _read(folder)
+    if problems or rulebook is None:
+        raise RulebookError(problems)
     return rulebook
+
+
+def examine_rulebook(folder: str | Path | None = None) -> tuple[Rulebook | None, tuple[str, ...]]:
+    """Read a rule book and look for every problem, also those with which it can be used.
+
+    Parameters
+    ----------
+    folder : str, Path or None
+        As in :func:`load_rulebook`.
+
+    Returns
+    -------
+    Rulebook or None
+        None when its files cannot be read.
+    tuple of str
+        Every problem with file, line and place; those of
+        :func:`triage.evidence.rule_weaknesses.find_weaknesses` among them.
+    """
+    return _read(folder, strict=True)
+
+
+def _read(folder: str | Path | None, *, strict: bool = False) -> tuple[Rulebook | None, tuple[str, ...]]:
+    problems: list[str] = []
+    texts = read_texts(folder, problems)
+    tables = {name: parse_text(text, name, problems) for name, text in texts.items()}
+    if problems:  # a file that is not there would make every reference to it a problem of its own
+        return None, tuple(problems)
+    sections = {name: Section(table, name, "", problems) for name, table in tables.items()}
+    rulebook = _build(sections, digest_of(texts))
+    found = (*find_inconsistencies(rulebook), *(find_weaknesses(rulebook) if strict else ()))
+    more = [problem for problem in found if not _told_already(problem, problems)]
+    lines = {name: number_lines(text) for name, text in texts.items()} if problems or more else {}
+    return rulebook, tuple(with_line(problem, lines) for problem in (*problems, *more))
 
 
 def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
@@ -62,7 +83,7 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
     causes.only("cause")
     measurements.only("scoring", "group", "measurement")
     likelihoods.only("variants", "likelihood")
-    checks.only("access", "check")
+    checks.only("access", "check", "code_family")
     cautions.only("caution")
     sources.only("source")
     workshop = sections["workshop.toml"]
@@ -75,46 +96,31 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
         likelihoods=reader.read_rows(likelihoods, "likelihood", reader.read_likelihood),
         variants=reader.read_variants(likelihoods),
         access=reader.read_rows(checks, "access", reader.read_access),
-        checks=reader.read_rows(checks, "check", reader.read_check),
+        checks=_all_checks(sections),
         cautions=reader.read_rows(cautions, "caution", reader.read_caution),
         sources=reader.read_rows(sources, "source", reader.read_source),
         workshop=reader.read_workshop(workshop.inner("workshop")),
         parts=reader.read_rows(workshop, "part", reader.read_part),
         repairs=reader.read_rows(workshop, "repair", reader.read_repair),
         digest=digest,
+        code_families=reader.read_rows(checks, "code_family", reader.read_code_family)
+        if "code_family" in checks.table
+        else {},
     )
 
 
-def _read_text(root: Traversable, name: str, problems: list[str]) -> str:
-    try:
-        with root.joinpath(name).open("rb") as stream:
-            content = stream.read(LARGEST_FILE_BYTES + 1)
-    except OSError as error:
-        problems.append(f"{name}: the file cannot be read ({error.strerror or error})")
-        return ""
-    if len(content) > LARGEST_FILE_BYTES:
-        problems.append(f"{name}: the file is larger than {LARGEST_FILE_BYTES} bytes")
-        return ""
-    try:
-        text = content.decode("utf-8-sig")
-    except UnicodeDecodeError as error:
-        problems.append(f"{name}: byte {error.start}: the text is not UTF-8")
-        return ""
-    return text.replace("\r\n", "\n")
-
-
-def _parse(text: str, name: str, problems: list[str]) -> dict[str, object]:
-    try:
-        return tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, ValueError, RecursionError) as error:
-        # ValueError: an integer of thousands of digits; RecursionError: brackets nested a thousand deep
-        problems.append(f"{name}: this is no TOML: {error}")
-        return {}
-
-
-def _digest(contents: Mapping[str, str]) -> str:
-    whole = "".join(f"{name}\0{contents[name]}\0" for name in sorted(contents))
-    return hashlib.sha256(whole.encode()).hexdigest()
+def _all_checks(sections: Mapping[str, Section]) -> dict[str, Check]:
+    """Read the checks of the rule book, then those of the workshop's own files."""
+    checks = reader.read_rows(sections["checks.toml"], "check", reader.read_check)
+    for name, section in sections.items():
+        if name in reader.FILES:
+            continue
+        section.only("check")
+        for check in reader.read_rows(section, "check", reader.read_check).values():
+            earlier = checks.setdefault(check.id, check)
+            if earlier is not check:
+                section.inner("check").inner(check.id).report(f"the id is taken: {earlier.file} has it")
+    return checks
 
 
 def _told_already(problem: str, told: list[str]) -> bool:

@@ -10,7 +10,7 @@ from triage.evidence.claims import Claims, Pairs, leading_claims, pairs_of
 from triage.evidence.driving_advice import LEAST_ADVICE_BIT, best_drive, possible_drives
 from triage.evidence.hypotheses import CheckAdvice, CheckSuggestion, Finding, UndecidedPair
 from triage.evidence.pair_information import gain_of_seeing_bit
-from triage.evidence.posterior import believe, known_findings
+from triage.evidence.posterior import Belief, believe, known_findings
 from triage.evidence.rule_tables import Rulebook
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import FloatArray
@@ -21,6 +21,8 @@ def find_undecided(
     not_measurable: Sequence[NotMeasurable],
     rulebook: Rulebook,
     next_checks: Sequence[CheckSuggestion],
+    *,
+    belief: Belief | None = None,
 ) -> tuple[UndecidedPair, ...]:
     """Say for every two claims in the running which drive and which check would tell them apart.
 
@@ -33,6 +35,8 @@ def find_undecided(
     rulebook : Rulebook
     next_checks : sequence of CheckSuggestion
         The checks to choose from; of these the one that tells most about the pair per minute is named.
+    belief : Belief, optional
+        That of these findings, where it is worked out already.
 
     Returns
     -------
@@ -41,7 +45,7 @@ def find_undecided(
         :func:`triage.evidence.claims.leading_claims`). At most 15, of six claims.
     """
     known = known_findings(findings, rulebook)
-    claims = leading_claims(believe(known, rulebook), rulebook)
+    claims = leading_claims(belief or believe(known, rulebook), rulebook)
     if len(claims.hypotheses) < 2:
         return ()
     pairs = pairs_of(claims)

@@ -98,6 +98,7 @@ def make_plan(
     *,
     is_open: Sequence[str] = (),
     tried: Sequence[tuple[str, Place]] = (),
+    skipped: Sequence[str] = (),
 ) -> Plan:
     """Find the next step.
 
@@ -110,6 +111,8 @@ def make_plan(
         Levels of access that stand open now.
     tried : sequence of (repair, place)
         Repairs that did not make the car right.
+    skipped : sequence of str
+        Checks that cannot be done, as ``check@place``.
 
     Returns
     -------
@@ -120,7 +123,7 @@ def make_plan(
     share = _after_failures(claims, whole, tried)
     menu = leave_out(whole, tried)
     desk = _Desk(claims.atoms, rulebook, menu, frozenset(is_open))
-    options = _options(desk, share, {finding.id for finding in findings})
+    options = _options(desk, share, {finding.id for finding in findings} | set(skipped))
     return _choose(desk, share, options)
 
 

@@ -30,7 +30,9 @@ class Headline:
     title, detail : str
         The verdict in one line and what it rests on in another.
     to_do : str
-        What to do first; may be empty.
+        The remedy of a decided cause; empty while nothing is decided.
+    next_step : str
+        The step that is expected to save most, with its wheel and minutes.
     corner_probability : mapping of corner to float
         Probability that the fault sits at that corner.
     suspect : corner or None
@@ -40,6 +42,7 @@ class Headline:
     title: str
     detail: str
     to_do: str
+    next_step: str
     corner_probability: Mapping[Corner, float]
     suspect: Corner | None
 
@@ -79,7 +82,7 @@ def build_headline(opened: Opened) -> Headline:
     if first.probability < DECIDED and suspect is None and result.not_measurable:
         tab = "Next checks" if result.undecided else "Not shown"
         detail += f". See “{tab}” for the driving that would help"
-    return Headline(title, detail, _to_do(opened), shares, suspect)
+    return Headline(title, detail, _to_do(opened), _next_step(result), shares, suspect)
 
 
 def _title(
@@ -103,15 +106,15 @@ def _detail(first: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
 
 
 def _to_do(opened: Opened) -> str:
-    """Word the remedy of a decided cause; while nothing is decided, the check that tells most."""
-    first, checks = opened.result.posterior.first, opened.result.next_checks
+    first = opened.result.posterior.first
     remedy = cause_text(opened.causes, first.hypothesis.cause).what_to_do
-    if first.probability >= DECIDED and remedy:
-        return f"What to do: {remedy}"
-    if not checks:
-        return ""
-    check = checks[0]
-    return f"Check first: {check.title} ({place_name(check.corner).lower()}, {check.minutes_min:g} min)"
+    return f"What to do: {remedy}" if first.probability >= DECIDED and remedy else ""
+
+
+def _next_step(result: TriageResult) -> str:
+    step = result.plan.next_step
+    minutes = f", {step.minutes_min:.0f} min" if step.minutes_min else ""
+    return f"Next step: {step.title} ({place_name(step.place).lower()}{minutes})"
 
 
 def corner_probabilities(result: TriageResult) -> dict[Corner, float]:

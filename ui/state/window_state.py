@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from triage.corners import Corner
 from triage.evidence.hypotheses import Finding
 from triage.signals.measurement import Span
+from ui.state.bench import Bench
 from ui.state.opening import Opened, OpenOrder
 from ui.state.topic import Topic
 
@@ -57,7 +58,15 @@ class AskingPhase:
     found: Mapping[Corner, str] = field(default_factory=dict)
 
 
-Phase = StartPhase | LoadingPhase | RefusedPhase | ShowingPhase | AskingPhase
+@dataclass(frozen=True, slots=True)
+class BenchPhase:
+    """Questions are asked at the car; ``before`` is what to go back to."""
+
+    bench: Bench
+    before: StartPhase | ShowingPhase
+
+
+Phase = StartPhase | LoadingPhase | RefusedPhase | ShowingPhase | AskingPhase | BenchPhase
 
 
 @dataclass(frozen=True, slots=True)

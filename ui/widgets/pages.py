@@ -6,11 +6,21 @@ from collections.abc import Callable
 from pathlib import PurePath
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QProgressBar, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QProgressBar,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ui.presenters.samples import Sample
 from ui.state.window_state import LoadingPhase, Phase, ProgressPoint, WindowState
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.styling import TARGET_PX
 
 CARD_PX = 680
 SAMPLE_PX = 190
@@ -64,6 +74,10 @@ class StartPage(QWidget):
         )
         self.open_button = make_button(self.tr("Open a recording…"), on_open, primary=True)
         card.addWidget(self.open_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.bench_button = QPushButton(self.tr("Begin at the car, without a recording"))
+        self.bench_button.setAutoDefault(True)
+        self.bench_button.setMinimumHeight(TARGET_PX)
+        card.addWidget(self.bench_button, 0, Qt.AlignmentFlag.AlignLeft)
         card.addWidget(self._drop_area())
         self.note = make_label("")
         self.note.hide()

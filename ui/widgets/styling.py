@@ -15,6 +15,9 @@ from ui.theme import Theme
 TARGET_PX: Final = 28
 """Smallest height of anything to click; WCAG 2.2, 2.5.8 asks for 24."""
 
+HAND_PX: Final = 44
+"""Smallest height of what is pressed with dirty hands; WCAG 2.2, 2.5.5."""
+
 LINE_STYLES: Final[dict[Corner, Qt.PenStyle]] = {
     "FL": Qt.PenStyle.SolidLine,
     "FR": Qt.PenStyle.DashLine,
@@ -77,6 +80,11 @@ def build_style_sheet(theme: Theme) -> str:
         QPushButton, CornerKey QToolButton {{ min-height: {TARGET_PX - 4}px; padding: 2px 12px;
             border: 1px solid {theme.border}; border-radius: 4px;
             background: {theme.panel}; color: {theme.text}; }}
+        QPushButton[hand="true"], QLineEdit[hand="true"] {{ min-height: {HAND_PX}px; }}
+        QLineEdit[hand="true"] {{ border: 1px solid {theme.border}; border-radius: 4px; padding: 2px 10px;
+            background: {theme.panel}; color: {theme.text}; }}
+        QLineEdit[hand="true"]:focus {{ border: 2px solid {theme.focus}; padding: 1px 9px; }}
+        QPushButton[hand="true"][answer="true"] {{ text-align: left; }}
         QPushButton:hover, CornerKey QToolButton:hover {{ background: {theme.track}; }}
         QPushButton:focus, CornerKey QToolButton:focus {{ border: 2px solid {theme.focus};
             padding: 1px 11px; }}
@@ -117,6 +125,7 @@ def build_style_sheet(theme: Theme) -> str:
         QSplitter::handle:hover, QSplitter::handle:focus {{ background: {theme.border}; }}
         QScrollArea {{ border: 0; background: {theme.window}; }}
         QLabel[role="headline"] {{ font-weight: bold; }}
+        QLabel[role="caution"] {{ color: {theme.caution}; font-weight: bold; }}
         QLabel[role="muted"] {{ color: {theme.muted}; }}
         QLabel[role="section"] {{ font-weight: bold; color: {theme.text}; }}
         QFrame[role="panel"] {{ background: {theme.panel}; border: 1px solid {theme.track};

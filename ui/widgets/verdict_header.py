@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from ui.presenters.entries import build_log_summary
 from ui.presenters.verdict import build_headline
@@ -10,6 +10,7 @@ from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
 from ui.widgets.car_sketch import CarSketch
 from ui.widgets.labels import make_label
+from ui.widgets.styling import TARGET_PX
 
 
 class VerdictHeader(QFrame):
@@ -22,7 +23,11 @@ class VerdictHeader(QFrame):
         self.title = make_label("headline", larger_by=1.45)
         self.detail = make_label("")
         self.to_do = make_label("")
+        self.next_step = make_label("section")
         self.recording = make_label("muted")
+        self.bench_button = QPushButton(self.tr("At the car…"))
+        self.bench_button.setMinimumHeight(TARGET_PX)
+        self.bench_button.setToolTip(self.tr("Ask one question at a time, with large buttons"))
         self._lay_out()
         state.phase_changed.subscribe(self._show_phase)
         state.dark_changed.subscribe(lambda dark: self.sketch.set_theme(theme_for(dark=dark)))
@@ -32,7 +37,7 @@ class VerdictHeader(QFrame):
         lines = QVBoxLayout()
         lines.setSpacing(3)
         lines.addStretch(1)
-        for label in (self.title, self.detail, self.to_do, self.recording):
+        for label in (self.title, self.detail, self.to_do, self.next_step, self.recording):
             lines.addWidget(label)
         lines.addStretch(1)
         row = QHBoxLayout(self)
@@ -40,6 +45,7 @@ class VerdictHeader(QFrame):
         row.setSpacing(14)
         row.addWidget(self.sketch)
         row.addLayout(lines, 1)
+        row.addWidget(self.bench_button)
 
     def _show_phase(self, phase: Phase) -> None:
         if not isinstance(phase, ShowingPhase):
@@ -50,6 +56,8 @@ class VerdictHeader(QFrame):
         self.detail.setText(headline.detail)
         self.to_do.setText(headline.to_do)
         self.to_do.setVisible(bool(headline.to_do))
+        self.next_step.setText(headline.next_step)
+        self.next_step.setToolTip(phase.opened.result.plan.why)
         log = phase.opened.result.log
         self.recording.setText(f"{phase.order.title} · {build_log_summary(log)}")
         self.recording.setToolTip(log.file)

@@ -75,10 +75,9 @@ def test_evidence_belongs_to_the_chosen_line(opened: Opened) -> None:
     ]
 
 
-def test_what_to_do_is_the_remedy_once_decided_else_the_first_check(opened: Opened) -> None:
+def test_what_to_do_is_the_remedy_once_decided_and_the_next_step_always_stands(opened: Opened) -> None:
     assert build_headline(opened).to_do == "What to do: Clean it."
     unsure = with_ranking(opened, ("FL", "encoder-debris", 0.4), ("FR", "air-gap", 0.3))
-    check = "Check first: Look at the encoder through the sensor bore (front left, 15 min)"
-    assert build_headline(unsure).to_do == check
-    nothing = replace(unsure, result=replace(unsure.result, next_checks=()))
-    assert build_headline(nothing).to_do == ""
+    assert build_headline(unsure).to_do == ""
+    for one in (opened, unsure):
+        assert build_headline(one).next_step == "Next step: Look at the encoder (front left, 15 min)"

@@ -1,0 +1,114 @@
+"""What is asked next, and what answers do to the verdict: the same as the command's --observe."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from triage.corners import VEHICLE
+from triage.evidence.answers import parse_observation
+from triage.evidence.judge import judge
+from triage.evidence.rulebook import Rulebook, load_rulebook
+from triage.walk.assessment import Assessment, Recording, assess, leading_lines, open_levels, progress_line
+from triage.walk.walk_state import (
+    CANNOT_SAY,
+    NOT_CURED,
+    NOT_DONE,
+    Given,
+    WalkState,
+    answer,
+    back,
+    new_sitting,
+)
+
+
+@pytest.fixture(scope="module")
+def rulebook() -> Rulebook:
+    return load_rulebook()
+
+
+def _walk(rulebook: Rulebook, *answers: tuple[str, str, str]) -> WalkState:
+    kinds = {**dict.fromkeys(rulebook.checks, "check"), **dict.fromkeys(rulebook.repairs, "repair")}
+    return WalkState(tuple(Given(kinds[name], name, place, said) for name, place, said in answers))
+
+
+def _assess(rulebook: Rulebook, *answers: tuple[str, str, str]) -> Assessment:
+    return assess(_walk(rulebook, *answers), Recording(), rulebook)
+
+
+def test_answers_weigh_as_observations_do_and_none_is_no_evidence(rulebook: Rulebook) -> None:
+    seen = [parse_observation("rock-wheel@RL=clear"), parse_observation("growl-in-curves=louder-in-right")]
+    told = _assess(
+        rulebook,
+        ("rock-wheel", "RL", "clear"),
+        ("growl-in-curves", VEHICLE, "louder-in-right"),
+        ("turn-by-hand", "RL", NOT_DONE),
+        ("connector", "RL", CANNOT_SAY),
+    )
+    assert told.judgement.posterior == judge((), (), rulebook, seen).posterior
+
+
+def test_the_question_is_the_plan_s_next_step_with_its_cautions(rulebook: Rulebook) -> None:
+    start = _assess(rulebook)
+    assert start.question is not None
+    assert (start.question.id, start.question.why) == (start.plan.next_step.id, start.plan.why)
+    seen = 0
+    state = WalkState()
+    for _ in range(40):
+        question = assess(state, Recording(), rulebook).question
+        if question is None:
+            break
+        thing = rulebook.checks.get(question.id) or rulebook.repairs.get(question.id)
+        if thing is not None and rulebook.access[thing.access].hazardous:
+            seen += 1
+            assert question.acknowledge
+            assert question.cautions
+        state = answer(state, question.given(NOT_DONE))
+    assert seen >= 3
+
+
+def test_what_was_skipped_is_not_asked_again_and_the_walk_ends(rulebook: Rulebook) -> None:
+    few = replace(rulebook, checks={name: rulebook.checks[name] for name in ("rock-wheel", "connector")})
+    state, asked = WalkState(), []
+    while (question := assess(state, Recording(), few).question) is not None:
+        assert (question.kind, question.id, question.place) not in asked
+        asked.append((question.kind, question.id, question.place))
+        state = answer(state, question.given(NOT_DONE))
+        assert len(asked) < 50
+    assert {name for kind, name, _ in asked if kind == "check"} <= {"rock-wheel", "connector"}
+
+
+def test_a_repair_that_failed_is_not_proposed_again(rulebook: Rulebook) -> None:
+    known = (
+        ("rock-wheel", "RL", "clear"),
+        ("turn-by-hand", "RL", "rough"),
+        ("end-play-gauge", "RL", "beyond"),
+    )
+    failed = _assess(rulebook, *known, ("replace-hub-unit", "RL", NOT_CURED))
+    assert ("replace-hub-unit", "RL") not in [(one.id, one.place) for one in failed.plan.repairs]
+
+
+def test_levels_stay_open_within_a_sitting_only(rulebook: Rulebook) -> None:
+    state = _walk(rulebook, ("rock-wheel", "RL", "none"))
+    assert "lifted" in open_levels(state, rulebook)
+    assert open_levels(new_sitting(state), rulebook) == frozenset()
+    skipped = _walk(rulebook, ("rock-wheel", "RL", NOT_DONE))
+    assert open_levels(skipped, rulebook) == frozenset()
+
+
+def test_an_answer_can_be_looked_at_again(rulebook: Rulebook) -> None:
+    state = back(_walk(rulebook, ("rock-wheel", "FR", "slight")))
+    question = assess(state, Recording(), rulebook).question
+    assert question is not None
+    assert (question.id, question.place, question.now) == ("rock-wheel", "FR", "slight")
+
+
+def test_the_ranking_says_what_moved(rulebook: Rulebook) -> None:
+    before = _assess(rulebook)
+    after = _assess(rulebook, ("rock-wheel", "FR", "clear"))
+    first = leading_lines(after, rulebook, before)[0]
+    assert "Bearing with play, front right" in first
+    assert "(up from" in first
+    assert not any("from" in line for line in leading_lines(after, rulebook, after))
+    assert progress_line(_walk(rulebook, ("rock-wheel", "FR", "clear")), after).startswith("1 answered;")

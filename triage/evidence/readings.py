@@ -1,0 +1,171 @@
+"""A value read from an instrument, as soft evidence: how probable each outcome of a check is under it.
+
+Written ``0.12 mm limit 0.05`` or ``0.7 V across 100 ohm``, with ``± 0.02`` when the instrument's own
+uncertainty is known. The true value is taken as normal about the reading (GUM: JCGM 100:2008, G.2.1).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from triage.errors import SettingsError
+from triage.evidence.findings import band_probability, format_value
+from triage.evidence.reading_units import unit_factor
+from triage.evidence.rule_tables import Check, ValueRule
+
+_NUMBER: Final = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
+_UNIT: Final = "[a-zA-Z\N{MICRO SIGN}\N{GREEK SMALL LETTER MU}°\N{OHM SIGN}\N{GREEK CAPITAL LETTER OMEGA}%]*"
+_READING: Final = re.compile(
+    rf"(?P<value>{_NUMBER})\s*(?P<unit>{_UNIT})"
+    rf"(?:\s*(?:±|\+-|\+/-)\s*(?P<spread>{_NUMBER})\s*(?P<spread_unit>{_UNIT}))?"
+    rf"(?:[\s,;]+limit\s+(?P<limit>{_NUMBER})\s*(?P<limit_unit>{_UNIT}))?"
+    rf"(?:[\s,;]+(?:across|shunt)\s+(?P<shunt>{_NUMBER})\s*(?P<shunt_unit>{_UNIT}))?"
+)
+_STARTS_A_NUMBER: Final = re.compile(r"[+-]?[.,]?\d")
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A value in the unit of its rule.
+
+    Attributes
+    ----------
+    outcome_probability : dict of outcome to float
+        Sums to 1.
+    words : str
+        Value with its uncertainty, and what it was held against.
+    """
+
+    value: float
+    std_uncertainty: float
+    unit: str
+    outcome_probability: dict[str, float]
+    words: str
+
+
+def is_reading(text: str) -> bool:
+    """Say whether an answer is a number rather than the name of an outcome."""
+    return _STARTS_A_NUMBER.match(text) is not None
+
+
+class _Unusable(ValueError):
+    """Why a text is no value of a check; worded to follow the text."""
+
+
+def read_value(text: str, check: Check) -> Reading:
+    """Read a measured value and sort it into the outcomes of its check.
+
+    Parameters
+    ----------
+    text : str
+        Such as ``0,12 mm limit 0.05``.
+    check : Check
+
+    Returns
+    -------
+    Reading
+
+    Raises
+    ------
+    SettingsError
+        When the check takes no value, the text has another form, the unit is missing or unknown, the
+        maker's limit or the resistor is missing, or a number is implausible.
+    """
+    if check.value is None:
+        raise SettingsError(
+            f"the check {check.id} takes no value ({text!r})",
+            hint=f"Its outcomes: {', '.join(check.outcomes)}.",
+        )
+    try:
+        return _read(text.strip(), check.value)
+    except _Unusable as reason:
+        example = example_of(check.value)
+        raise SettingsError(
+            f"{text!r} for the check {check.id} {reason}",
+            hint=f"Write it like {example!r}, or name an outcome: {', '.join(check.outcomes)}.",
+        ) from None
+
+
+def example_of(rule: ValueRule) -> str:
+    """Return how a value is written for this rule."""
+    if rule.asks_limit:
+        return f"0.12 {rule.unit} limit 0.05"
+    across = ", or 0.7 V across 100 ohm" if rule.shunt_high_ohm else ""
+    return f"{rule.edges[0]:g} {rule.unit}{across}"
+
+
+def _read(text: str, rule: ValueRule) -> Reading:
+    found = _READING.fullmatch(text)
+    if found is None:
+        raise _Unusable("cannot be read as a value")
+    shunt_ohm = _shunt(found, rule)
+    per_unit = _factor(found["unit"], rule, shunt_ohm)
+    value = _number(found["value"]) * per_unit
+    if not rule.low <= value <= rule.high:
+        plausible = f"{rule.low:g} to {rule.high:g} {rule.unit}"
+        raise _Unusable(f"is not plausible: {value:g} {rule.unit} lies outside {plausible}")
+    spread = rule.std_uncertainty
+    if found["spread"]:
+        unit = found["spread_unit"]
+        spread = _number(found["spread"]) * (_factor(unit, rule, shunt_ohm) if unit else per_unit)
+    if not 0.0 < spread <= rule.high - rule.low:
+        raise _Unusable("has an implausible uncertainty")
+    return _sorted(value, spread, _limit(found, rule), rule)
+
+
+def _sorted(value: float, spread: float, limit: float | None, rule: ValueRule) -> Reading:
+    # A limit of 0 allows no play that the gauge can show: about two of its uncertainties.
+    scale = 1.0 if limit is None else max(limit, 2.0 * spread)
+    shares = band_probability(value, spread, tuple(edge * scale for edge in rule.edges))
+    words = format_value(value, spread, rule.unit)
+    if limit is not None:
+        words += f" (maker's limit {limit:g} {rule.unit})"
+    return Reading(value, spread, rule.unit, dict(zip(rule.bands, shares, strict=True)), words)
+
+
+def _factor(unit: str, rule: ValueRule, shunt_ohm: float | None) -> float:
+    """Return the factor from the unit written to that of the rule."""
+    volts = unit_factor(unit, "V") if rule.shunt_high_ohm else None
+    if shunt_ohm is not None:
+        if volts is None:
+            raise _Unusable("names a resistor, which only belongs to a current read as a voltage")
+        return 1000.0 * volts / shunt_ohm
+    factor = unit_factor(unit, rule.unit)
+    if factor is not None:
+        return factor
+    if volts is not None:
+        raise _Unusable("is a voltage: say across which resistor it was read")
+    raise _Unusable(f"has the unit {unit}, not {rule.unit}" if unit else "has no unit")
+
+
+def _shunt(found: re.Match[str], rule: ValueRule) -> float | None:
+    if found["shunt"] is None:
+        return None
+    per_ohm = unit_factor(found["shunt_unit"], "ohm") if found["shunt_unit"] else 1.0
+    if per_ohm is None:
+        raise _Unusable(f"has a resistor in {found['shunt_unit']}, not in ohm")
+    shunt_ohm = _number(found["shunt"]) * per_ohm
+    low, high = rule.shunt_low_ohm, rule.shunt_high_ohm
+    if high and not low <= shunt_ohm <= high:
+        told = f"{shunt_ohm:g} ohm lies outside {low:g} to {high:g} ohm for reading a sensor's current"
+        raise _Unusable(f"has an implausible resistor: {told}; look for a slip in the decimal point")
+    return shunt_ohm
+
+
+def _limit(found: re.Match[str], rule: ValueRule) -> float | None:
+    if not rule.asks_limit:
+        if found["limit"]:
+            raise _Unusable("names a limit, which this check does not take")
+        return None
+    if found["limit"] is None:
+        raise _Unusable("needs the maker's limit for this car; there is no universal one")
+    limit = _number(found["limit"]) * _factor(found["limit_unit"] or found["unit"], rule, None)
+    if not 0.0 <= limit <= rule.high:
+        raise _Unusable(f"has an implausible limit of {limit:g} {rule.unit}")
+    return limit
+
+
+def _number(text: str) -> float:
+    return float(text.replace(",", "."))

@@ -1,0 +1,171 @@
+"""The answers of a walk in a file that a person can read: TOML, written whole or not at all."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Final
+
+from triage.errors import SettingsError
+from triage.evidence.answers import build_answers
+from triage.evidence.rule_tables import Rulebook, places_of
+from triage.output_file import whole_file
+from triage.planning.plan import LAST_RESORT
+from triage.user_files import data_folder, make_folder, quoted, read_toml
+from triage.walk.assessment import observations, place_of
+from triage.walk.walk_state import KINDS, REPAIR_ANSWERS, Given, Kind, WalkState, new_sitting
+
+SCHEMA: Final = "wheel-triage/answers/1"
+_FIELDS: Final = ("kind", "id", "place", "answer")
+
+
+def default_answer_file(
+    log: Sequence[str], environment: Mapping[str, str], *, beside_log: bool = True
+) -> Path:
+    """Return where answers are kept when the user names no file: beside the log, else in the data folder.
+
+    Parameters
+    ----------
+    log : sequence of str
+        Parts of the recording; empty for a walk without one.
+    environment : mapping of str to str
+        Where the system says the user's data belong.
+    beside_log : bool
+        False keeps them in the data folder in any case.
+    """
+    if log:
+        first = Path(log[0])
+        if beside_log and os.access(first.parent, os.W_OK):
+            return first.with_name(f"{first.name}.answers.toml")
+        return data_folder(environment) / f"{first.name}.answers.toml"
+    return data_folder(environment) / "walk.answers.toml"
+
+
+def prepare_answer_file(
+    named: str | None, log: Sequence[str], environment: Mapping[str, str], *, beside_log: bool = True
+) -> Path:
+    """Return the file for the answers; the data folder is made when it is needed.
+
+    Raises
+    ------
+    OutputError
+        When the data folder cannot be made.
+    """
+    if named is not None:
+        return Path(named)
+    path = default_answer_file(log, environment, beside_log=beside_log)
+    make_folder(path.parent)
+    return path
+
+
+def save_answers(path: Path, state: WalkState, title: str) -> None:
+    """Write all answers; an existing file is replaced at the very end.
+
+    Raises
+    ------
+    OutputError
+        When it could not be written; what was there before stays.
+    """
+    with whole_file(path) as unfinished:
+        unfinished.write_text(format_answers(state, title), encoding="utf-8", newline="\n")
+
+
+def format_answers(state: WalkState, title: str) -> str:
+    """Write answers as TOML.
+
+    Examples
+    --------
+    >>> print(format_answers(WalkState((Given("check", "rock-wheel", "FL", "none"),)), "van 3.csv"))
+    # Answers given on the walk; the newest stands last. Delete one to be asked again.
+    schema = "wheel-triage/answers/1"
+    about = "van 3.csv"
+    <BLANKLINE>
+    [[answer]]
+    kind = "check"
+    id = "rock-wheel"
+    place = "FL"
+    answer = "none"
+    <BLANKLINE>
+    """
+    head = (
+        "# Answers given on the walk; the newest stands last. Delete one to be asked again.\n"
+        f"schema = {quoted(SCHEMA)}\nabout = {quoted(title)}\n"
+    )
+    blocks = [
+        "\n[[answer]]\n" + "".join(f"{name} = {quoted(getattr(one, name))}\n" for name in _FIELDS)
+        for one in state.given
+    ]
+    return head + "".join(blocks)
+
+
+def load_answers(path: Path, rulebook: Rulebook) -> WalkState:
+    """Read answers; none when there is no such file.
+
+    Raises
+    ------
+    SettingsError
+        When the file cannot be read, is no such file, or holds an answer the rule book does not know.
+    """
+    table = read_toml(path)
+    if table is None:
+        return WalkState()
+    if table.get("schema") != SCHEMA:
+        raise SettingsError(
+            f"this is no file of answers (schema {SCHEMA})",
+            file=str(path),
+            hint="Name another file with --answers.",
+        )
+    rows = table.get("answer", [])
+    if not isinstance(rows, list):
+        raise SettingsError("answer must be a list of tables", file=str(path), hint="Write [[answer]].")
+    given = tuple(_given(row, f"answer {number}", path, rulebook) for number, row in enumerate(rows, 1))
+    _refuse_doubles(given, path)
+    return new_sitting(WalkState(given))
+
+
+def _given(row: object, where: str, path: Path, rulebook: Rulebook) -> Given:
+    if not isinstance(row, dict) or set(row) != set(_FIELDS) or not all(map(_is_text, row.values())):
+        hint = f"Give it the texts {', '.join(_FIELDS)}, and nothing else."
+        raise SettingsError("this answer cannot be understood", file=str(path), place=where, hint=hint)
+    kind = next((known for known in KINDS if known == row["kind"]), None)
+    place = place_of(row["place"])
+    if kind is None or place is None:
+        hint = "The kinds are check and repair; the places FL, FR, RL, RR and vehicle."
+        raise SettingsError("unknown kind or place", file=str(path), place=where, hint=hint)
+    given = Given(kind, row["id"], place, row["answer"])
+    try:
+        _refuse_unknown(given, kind, rulebook)
+    except SettingsError as error:
+        raise SettingsError(error.message, file=str(path), place=where, hint=error.hint) from None
+    return given
+
+
+def _is_text(value: object) -> bool:
+    return isinstance(value, str)
+
+
+def _refuse_unknown(given: Given, kind: Kind, rulebook: Rulebook) -> None:
+    known = rulebook.checks if kind == "check" else {**rulebook.repairs, LAST_RESORT: None}
+    if given.id not in known:
+        raise SettingsError(f"there is no {kind} {given.id!r}", hint="Delete this answer.")
+    thing = known[given.id]
+    named = kind == "check" and rulebook.checks[given.id].names_corner
+    if thing is not None and not named and given.place not in places_of(thing.where):
+        raise SettingsError(f"{given.id} is not done at {given.place}", hint="Mend its place or delete it.")
+    if kind == "repair" and given.answer not in REPAIR_ANSWERS:
+        raise SettingsError(f"{given.answer!r} is no answer", hint=f"One of {', '.join(REPAIR_ANSWERS)}.")
+    build_answers(observations(WalkState((given,))), rulebook, first_corner="FL")
+
+
+def _refuse_doubles(given: Sequence[Given], path: Path) -> None:
+    seen: dict[object, int] = {}
+    for number, one in enumerate(given, 1):
+        if one.step in seen:
+            raise SettingsError(
+                f"answers {seen[one.step]} and {number} are to the same question",
+                file=str(path),
+                place=f"answer {number}",
+                hint="Delete one of them.",
+            )
+        seen[one.step] = number

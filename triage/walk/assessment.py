@@ -1,0 +1,294 @@
+"""What the answers so far make of the car, and what to ask next."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.evidence.answers import Observation, parse_observation
+from triage.evidence.judge import Judgement, judge
+from triage.evidence.next_checks import entropy_bit, hypothesis_name
+from triage.evidence.rule_tables import Rulebook, ValueRule
+from triage.planning.costs import cost_of_check
+from triage.planning.plan import LAST_RESORT, Plan, PlanStep, make_plan
+from triage.signals.measurement import Measurement, NotMeasurable
+from triage.units import format_share
+from triage.walk.walk_state import CURED, NOT_CURED, NOT_DONE, Given, Kind, WalkState
+
+LEAST_GAIN_BIT: Final = 0.01
+"""A check that tells less is not asked when a repair was put off (judgement)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Recording:
+    """What was measured on the log of this car; nothing of it without a log."""
+
+    measurements: tuple[Measurement, ...] = ()
+    not_measurable: tuple[NotMeasurable, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One answer to choose: its id and its words."""
+
+    id: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What is asked now.
+
+    Attributes
+    ----------
+    kind : {"check", "repair"}
+    text : str
+        The question in full.
+    choices : tuple of Choice
+    tools : tuple of str
+    cautions : tuple of str
+        Texts, to be shown before the step.
+    acknowledge : bool
+        Whether someone can get hurt, so that the cautions must be confirmed.
+    why : str
+        Why this, with the numbers; for an answer looked at again, what it was.
+    now : str
+        Id of the answer given before; empty for a new question.
+    value : ValueRule or None
+        How a measured value may be given instead.
+    names_corner : bool
+        Whether the answer may name a wheel.
+    write_down : str
+        What belongs on the job sheet.
+    """
+
+    kind: Kind
+    id: str
+    place: Place
+    title: str
+    text: str
+    choices: tuple[Choice, ...]
+    minutes_min: float
+    access: str
+    tools: tuple[str, ...]
+    cautions: tuple[str, ...]
+    acknowledge: bool
+    why: str
+    now: str = ""
+    value: ValueRule | None = None
+    names_corner: bool = False
+    write_down: str = ""
+
+    def given(self, choice: str, corner: Corner | None = None) -> Given:
+        """Return the answer of that id to this question, about a wheel that was named where one can be."""
+        return Given(self.kind, self.id, corner or self.place, choice)
+
+
+@dataclass(frozen=True, slots=True)
+class Assessment:
+    """Verdict, plan and next question; ``question`` is None when there is nothing left to ask."""
+
+    judgement: Judgement
+    plan: Plan
+    question: Question | None
+    doubt_bit: float
+
+
+def assess(state: WalkState, recording: Recording, rulebook: Rulebook) -> Assessment:
+    """Judge the car by recording and answers, and find the question to ask.
+
+    Raises
+    ------
+    SettingsError
+        For an answer the rule book does not know.
+    """
+    seen = observations(state)
+    judgement = judge(recording.measurements, recording.not_measurable, rulebook, seen)
+    plan = make_plan(
+        judgement.findings,
+        rulebook,
+        is_open=sorted(open_levels(state, rulebook)),
+        tried=[(one.id, one.place) for one in state.given if one.answer == NOT_CURED],
+        skipped=_asked(state, rulebook),
+    )
+    shares = np.array([line.probability for line in judgement.posterior.ranking])
+    return Assessment(judgement, plan, _question(state, plan, rulebook), float(entropy_bit(shares)))
+
+
+def _asked(state: WalkState, rulebook: Rulebook) -> list[str]:
+    """Return what is not asked again, as ``check@place``; one on the whole car may have named a wheel."""
+    places = [
+        (one.id, one.place if rulebook.checks[one.id].where == "corner" else VEHICLE)
+        for one in state.given
+        if one.kind == "check"
+    ]
+    return [f"{name}@{place}" for name, place in places]
+
+
+def observations(state: WalkState) -> tuple[Observation, ...]:
+    """Return the answers to checks that are evidence."""
+    return tuple(
+        parse_observation(f"{one.id}{'' if one.place == VEHICLE else f'@{one.place}'}={one.answer}")
+        for one in state.given
+        if one.kind == "check" and one.is_evidence
+    )
+
+
+def open_levels(state: WalkState, rulebook: Rulebook) -> frozenset[str]:
+    """Return the levels of access that stand open after what was done in this sitting."""
+    is_open: frozenset[str] = frozenset()
+    for one in state.given[state.closed_before :]:
+        if one.kind == "repair" and one.is_evidence:
+            is_open = frozenset()
+        elif one.kind == "check" and one.is_evidence:
+            is_open = cost_of_check(rulebook.checks[one.id], is_open, rulebook).open_after
+    return is_open
+
+
+def leading_lines(
+    assessment: Assessment, rulebook: Rulebook, before: Assessment | None = None, *, number: int = 3
+) -> tuple[str, ...]:
+    """Word the first lines of the ranking, with what each was before the last answer."""
+    ranked = before.judgement.posterior.ranking if before else ()
+    earlier = {line.hypothesis: line.probability for line in ranked}
+    return tuple(
+        f"{format_share(line.probability):>10}  {hypothesis_name(line.hypothesis, rulebook)}"
+        + _moved(earlier.get(line.hypothesis), line.probability)
+        for line in assessment.judgement.posterior.ranking[:number]
+    )
+
+
+def _moved(before: float | None, now: float) -> str:
+    if before is None or format_share(before) == format_share(now):
+        return ""
+    return f"  ({'up' if now > before else 'down'} from {format_share(before)})"
+
+
+def standing_cautions(rulebook: Rulebook) -> tuple[str, ...]:
+    """Return the cautions that stand over the whole walk."""
+    return tuple(caution.text for caution in rulebook.cautions.values() if caution.always)
+
+
+def progress_line(state: WalkState, assessment: Assessment) -> str:
+    """Word how far the walk is."""
+    told = sum(one.is_evidence for one in state.given)
+    left = len(state.given) - told
+    skipped = f", {left} without" if left else ""
+    return (
+        f"{told} answered{skipped}; doubt left {assessment.doubt_bit:.1f} bit; expected cost to a proven "
+        f"repair {assessment.plan.expected_money:.0f}"
+    )
+
+
+def _question(state: WalkState, plan: Plan, rulebook: Rulebook) -> Question | None:
+    earlier = state.looked_at
+    if earlier is not None:
+        why = f"Answered before: {earlier.answer}. Nothing changes until another answer is given."
+        make = ask_check if earlier.kind == "check" else _ask_repair
+        return make(earlier.id, earlier.place, rulebook, why=why, minutes_min=0.0, now=earlier.answer)
+    step = None if state.finished else _next_step(state.given, plan)
+    if step is None:
+        return None
+    why = plan.why if step is plan.next_step else _second_best(step)
+    make = ask_check if step.kind == "check" else _ask_repair
+    return make(step.id, step.place, rulebook, why=why, minutes_min=step.minutes_min)
+
+
+def _next_step(given: Sequence[Given], plan: Plan) -> PlanStep | None:
+    """Return the plan's next step; when that repair was put off, the best check, else the next repair."""
+    told = [number for number, one in enumerate(given, 1) if one.is_evidence]
+    newest = given[max(told, default=0) :]  # what was put off before the last answer may come up once more
+    put_off = {one.step for one in newest if one.kind == "repair" and one.answer == NOT_DONE}
+    step = plan.next_step
+    if step.kind == "check" or ("repair", step.id, step.place) not in put_off:
+        return step
+    telling = [check for check in plan.checks if check.gain_bit >= LEAST_GAIN_BIT]
+    others = [one for one in plan.repairs if ("repair", one.id, one.place) not in put_off]
+    return next(iter((*telling, *others)), None)
+
+
+def _second_best(step: PlanStep) -> str:
+    if step.kind == "check":
+        return (
+            f"The repair was put off; this check takes {step.minutes_min:.0f} min and is expected to settle "
+            f"{step.gain_bit:.2f} bit of doubt."
+        )
+    return f"The repairs before it were put off; this takes {step.minutes_min:.0f} min ({step.money:.0f})."
+
+
+def _at(place: Place) -> str:
+    return "" if place == VEHICLE else f", {CORNER_NAMES[place]}"
+
+
+def ask_check(
+    name: str, place: Place, rulebook: Rulebook, *, why: str, minutes_min: float, now: str = ""
+) -> Question:
+    """Return the question of a check at a place."""
+    check = rulebook.checks[name]
+    return Question(
+        kind="check",
+        id=name,
+        place=place,
+        title=f"{check.title}{_at(place)}",
+        text=check.question,
+        choices=tuple(Choice(outcome, words) for outcome, words in check.outcomes.items()),
+        minutes_min=minutes_min or check.minutes_min,
+        access=rulebook.access[check.access].title,
+        tools=check.tools,
+        cautions=tuple(rulebook.cautions[one].text for one in check.cautions),
+        acknowledge=rulebook.access[check.access].hazardous,
+        why=why,
+        now=now,
+        value=check.value,
+        names_corner=check.names_corner,
+        write_down=check.write_down,
+    )
+
+
+def value_hint(rule: ValueRule) -> str:
+    """Word how a measured value is typed."""
+    limit = f" limit L {rule.unit}, L being the maker's" if rule.asks_limit else ""
+    shunt = (
+        f", or V across R ohm ({rule.shunt_low_ohm:g} to {rule.shunt_high_ohm:g})"
+        if rule.shunt_high_ohm
+        else ""
+    )
+    return f"or the value in {rule.unit} ({rule.low:g} to {rule.high:g}){limit}{shunt}"
+
+
+def _ask_repair(
+    name: str, place: Place, rulebook: Rulebook, *, why: str, minutes_min: float, now: str = ""
+) -> Question:
+    repair = rulebook.repairs.get(name)
+    title = repair.title if repair else "Give the car to somebody with more means"
+    parts = ", ".join(rulebook.parts[part].title for part in repair.parts) if repair else ""
+    needed = f" Parts: {parts}." if parts else ""
+    proof = "" if name == LAST_RESORT else " Then prove it by the road test that showed the fault."
+    return Question(
+        kind="repair",
+        id=name,
+        place=place,
+        title=f"{title}{_at(place)}",
+        text=f"Time to act: {title[0].lower()}{title[1:]}{_at(place)}.{needed}{proof} Is the car right?",
+        choices=(
+            Choice(CURED, "done, and the car is right"),
+            Choice(NOT_CURED, "done, and the fault is still there"),
+        )[: 1 if name == LAST_RESORT else 2],
+        minutes_min=minutes_min,
+        access=rulebook.access[repair.access].title if repair else "",
+        tools=(),
+        cautions=tuple(rulebook.cautions[one].text for one in repair.cautions) if repair else (),
+        acknowledge=bool(repair and rulebook.access[repair.access].hazardous),
+        why=why,
+        now=now,
+    )
+
+
+def place_of(text: str) -> Place | None:
+    """Return the place of that name, None when there is none."""
+    places: tuple[Place, ...] = (*CORNERS, VEHICLE)
+    return next((known for known in places if known == text), None)

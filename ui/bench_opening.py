@@ -1,0 +1,71 @@
+"""Beginning or resuming a walk at the car. Knows no Qt."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+
+from triage.errors import TriageError
+from triage.run import TriageResult
+from ui.state.bench import Bench, BenchSetup, BenchView
+
+
+def begin_bench(
+    files: Sequence[str], result: TriageResult | None, environment: Mapping[str, str], *, beside_log: bool
+) -> Bench:
+    """Return a walk with the answers given earlier for these files.
+
+    Parameters
+    ----------
+    files : sequence of str
+        Parts of the recording; empty for a walk without one.
+    result : TriageResult or None
+        What the recording showed.
+    environment : mapping of str to str
+        Where the system says the user's data belong.
+    beside_log : bool
+        Keep the answers beside the recording; else in the user's data.
+
+    Raises
+    ------
+    TriageError
+        When the rule book cannot be used or the user's data folder cannot be made.
+    """
+    # Imported here: the start page need not wait for them.
+    from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
+    from triage.walk.answer_file import load_answers, prepare_answer_file, save_answers  # noqa: PLC0415
+    from triage.walk.assessment import Recording  # noqa: PLC0415
+    from triage.walk.walk_state import WalkState  # noqa: PLC0415
+
+    rulebook = load_rulebook()
+    path = prepare_answer_file(None, files, environment, beside_log=beside_log)
+    title = Path(files[0]).name if files else "Without a recording"
+    state, note = WalkState(), ""
+    try:
+        state = load_answers(path, rulebook)
+        if state.given:
+            note = f"{len(state.given)} earlier answers were read from {path.name}."
+    except TriageError as error:
+        # what cannot be read is not overwritten
+        path = path.with_suffix(".new.toml")
+        note = f"{error} New answers are kept in {path.name}."
+    recording = Recording(result.measurements, result.not_measurable) if result else Recording()
+    return Bench(
+        BenchSetup(title, recording, rulebook, lambda new: save_answers(path, new, title), state, note)
+    )
+
+
+def with_answers(result: TriageResult, view: BenchView) -> TriageResult:
+    """Return the result with the verdict that recording and answers together make."""
+    judgement = view.now.judgement
+    return replace(
+        result,
+        findings=judgement.findings,
+        posterior=judgement.posterior,
+        next_checks=judgement.next_checks,
+        undecided=judgement.undecided,
+        cautions=judgement.cautions,
+        contradictions=judgement.contradictions,
+        plan=view.now.plan,
+    )

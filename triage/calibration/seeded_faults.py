@@ -29,11 +29,11 @@ from triage.evidence.rule_tables import NO_FAULT
 from triage.signals.analysis import analyse
 from triage.signals.measures.table import measure_all
 from triage.simulator.control_unit import UnitOutput, estimate_speeds, freeze_speed
-from triage.simulator.encoder import Ring, make_ring, pass_poles
+from triage.simulator.encoder import Ring, make_ring
 from triage.simulator.equipment import Setup
 from triage.simulator.faults import FAULT_MODELS, FaultEffect, FaultSite
-from triage.simulator.sensor import SensorConditions, sense_edges
 from triage.simulator.vehicle_path import GRID_S, VehiclePath
+from triage.simulator.wheel_edges import send_edges
 from triage.simulator.wheel_motion import WheelMotion
 from triage.speed_log import BoolArray, FloatArray, SpeedLog, SpeedTrace
 
@@ -173,38 +173,12 @@ def _edges(
     setup: Setup, motion: WheelMotion, ring: Ring, *, row: int, effect: FaultEffect, seed: int
 ) -> FloatArray:
     """Edges that reach the control unit from one wheel, float64[M]."""
-    ring = ring if effect.ring is None else effect.ring
     rate, angle = motion.rate_revps[row], motion.angle_rev[row]
     if effect.rate_ratio is not None:
         rate = turn_with_other_tyre(rate, effect.rate_ratio)
         angle = angle[0] + np.cumsum(rate) * GRID_S
-    if effect.lead_rev is not None:
-        angle = np.maximum.accumulate(angle + effect.lead_rev)
-    conditions = SensorConditions(
-        extra_gap_mm=np.zeros(rate.size) if effect.extra_gap_mm is None else effect.extra_gap_mm,
-        shake=motion.shake[row] * effect.gap_shake_ratio,
-        speed_mps=rate * setup.car.circumference_m,
-        pair_length_mm=setup.encoder.pair_length_mm,
-    )
-    edges = sense_edges(
-        pass_poles(angle, rate, ring),
-        ring,
-        sensor=setup.sensor,
-        conditions=conditions,
-        both_edges=setup.encoder.both_edges,
-        rng=_stream(seed, _SENSOR, row),
-    )
-    return _through_the_lead(edges, effect)
-
-
-def _through_the_lead(edges_s: FloatArray, effect: FaultEffect) -> FloatArray:
-    if effect.false_edges_s is not None:
-        edges_s = np.sort(np.concatenate((edges_s, effect.false_edges_s)))
-    keep = np.ones(edges_s.size, dtype=np.bool_)
-    for spans in (effect.open_spans_s, effect.frozen_spans_s):
-        for start, stop in () if spans is None else spans:
-            keep[np.searchsorted(edges_s, start) : np.searchsorted(edges_s, stop)] = False
-    return edges_s[keep]
+    rng = _stream(seed, _SENSOR, row)
+    return send_edges(setup, ring, (rate, angle), effect, shake=motion.shake[row], rng=rng)
 
 
 def _speeds(

@@ -120,7 +120,7 @@ def make_plan(
     """
     claims = weigh_claims(findings, rulebook)
     whole = build_menu(claims, rulebook)
-    share = _after_failures(claims, whole, tried)
+    share = share_after(claims, whole, tried)
     menu = leave_out(whole, tried)
     desk = _Desk(claims.atoms, rulebook, menu, frozenset(is_open))
     options = _options(desk, share, {finding.id for finding in findings} | set(skipped))
@@ -174,7 +174,8 @@ class _Option:
     table: FloatArray
 
 
-def _after_failures(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> FloatArray:
+def share_after(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> FloatArray:
+    """Return the belief after repairs that did not make the car right, float64[claims]."""
     share = claims.share
     for repair, place in tried:
         share = share * (1.0 - menu.cure[menu.names.index(f"{repair}@{place}")])

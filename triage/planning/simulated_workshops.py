@@ -31,7 +31,7 @@ from triage.evidence.rule_tables import OTHER, Check, Rulebook, Scale, places_of
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.costs import cost_of_check, cost_of_repair
-from triage.planning.plan import LAST_RESORT, build_menu, leave_out, make_plan
+from triage.planning.plan import LAST_RESORT, build_menu, leave_out, make_plan, share_after
 from triage.planning.repair_cost import repair_order
 
 CODE: Final = "read-fault-memory"
@@ -180,9 +180,7 @@ class FixedOrder:
                 do_check(car, bench, name, _place(bench.real.checks[name], car.corner))
         claims = weigh_claims(car.findings, bench.believed)
         whole = build_menu(claims, bench.believed)
-        left = claims.share.copy()
-        for name, place in car.tried:
-            left *= 1.0 - whole.cure[whole.names.index(f"{name}@{place}")]
+        left = share_after(claims, whole, car.tried)
         menu = leave_out(whole, car.tried)
         chosen = repair_order(left, menu)[0]
         if chosen == len(menu.names):

@@ -14,16 +14,16 @@ from triage.corners import CORNERS, VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.progress import Progress, no_progress
 from triage.simulator.control_unit import estimate_speeds, freeze_speed
-from triage.simulator.encoder import Ring, make_ring, pass_poles
+from triage.simulator.encoder import Ring, make_ring
 from triage.simulator.equipment import Setup
 from triage.simulator.faults import FAULT_MODELS, FaultEffect, FaultModel, FaultSite
 from triage.simulator.recorder import Recording, record
-from triage.simulator.sensor import SensorConditions, sense_edges
 from triage.simulator.setup import draw_setup
 from triage.simulator.table import write_log_table
 from triage.simulator.truth import Fault, Truth
 from triage.simulator.truth_of_wheels import complete_truth, seen_rotation
 from triage.simulator.vehicle_path import GRID_S, VehiclePath, plan_path
+from triage.simulator.wheel_edges import send_edges
 from triage.simulator.wheel_motion import WheelMotion, move_wheels
 from triage.speed_log import FloatArray, HistoryStep, SpeedLog
 
@@ -238,42 +238,14 @@ def _turn(path: VehiclePath, setup: Setup, seed: int, *, noise_ratio: FloatArray
 
 
 def _edges_of_wheel(bench: _Bench, wheel: int, effect: FaultEffect) -> FloatArray:
-    """Edges that reach the control unit from one wheel, float64[M]."""
-    setup = bench.setup
-    ring = bench.rings[wheel] if effect.ring is None else effect.ring
-    rate, angle = seen_rotation(bench.motion, wheel, effect)
-    if effect.lead_rev is not None:
-        # The tilt carries the ring ahead or back; it still never runs backwards.
-        angle = np.maximum.accumulate(angle + effect.lead_rev)
-    conditions = SensorConditions(
-        extra_gap_mm=np.zeros(rate.size) if effect.extra_gap_mm is None else effect.extra_gap_mm,
-        shake=bench.motion.shake[wheel] * effect.gap_shake_ratio,
-        speed_mps=rate * setup.car.circumference_m,
-        pair_length_mm=setup.encoder.pair_length_mm,
-    )
-    edges = sense_edges(
-        pass_poles(angle, rate, ring),
-        ring,
-        sensor=setup.sensor,
-        conditions=conditions,
-        both_edges=setup.encoder.both_edges,
+    return send_edges(
+        bench.setup,
+        bench.rings[wheel],
+        seen_rotation(bench.motion, wheel, effect),
+        effect,
+        shake=bench.motion.shake[wheel],
         rng=_stream(bench.seed, _SENSOR_STREAM, wheel),
     )
-    return _through_the_lead(edges, effect)
-
-
-def _through_the_lead(edges_s: FloatArray, effect: FaultEffect) -> FloatArray:
-    if effect.false_edges_s is not None:
-        edges_s = np.sort(np.concatenate((edges_s, effect.false_edges_s)))
-    # Nothing comes through an open lead, nor from a sensor whose last value the unit goes on with.
-    for spans in (effect.open_spans_s, effect.frozen_spans_s):
-        if spans is None:
-            continue
-        keep = np.ones(edges_s.size, dtype=np.bool_)
-        for start, stop in spans:
-            keep[np.searchsorted(edges_s, start) : np.searchsorted(edges_s, stop)] = False
-        edges_s = edges_s[keep]
-    return edges_s
 
 
 def _as_log(recording: Recording, truth: Truth, seed: int, edges: Mapping[Corner, FloatArray]) -> SpeedLog:

@@ -13,7 +13,7 @@ from triage.evidence.judge import judge
 from triage.evidence.rule_tables import Rulebook
 from triage.planning.plan import Plan, make_plan
 from triage.progress import Progress, no_progress, part_of
-from triage.signals.analysis import analyse
+from triage.signals.analysis import Analysis, analyse
 from triage.signals.conditioned_log import ConditionedLog, build_conditioned_log
 from triage.signals.manoeuvres import Manoeuvre
 from triage.signals.measurement import Measurement, NotMeasurable
@@ -24,9 +24,16 @@ from triage.vehicle import Vehicle
 
 @dataclass(frozen=True, slots=True)
 class TriageResult:
-    """Everything one run found out; pure data."""
+    """Everything one run found out; pure data.
+
+    Attributes
+    ----------
+    analysis : Analysis
+        What the measurements rest on, for who wants to draw it.
+    """
 
     log: SpeedLog
+    analysis: Analysis
     conditioned: ConditionedLog
     manoeuvres: tuple[Manoeuvre, ...]
     measurements: tuple[Measurement, ...]
@@ -80,6 +87,7 @@ def run_triage(
     progress(1.0, "Done")
     return TriageResult(
         log=log,
+        analysis=analysis,
         conditioned=build_conditioned_log(analysis.clock, analysis.reference),
         manoeuvres=analysis.manoeuvres,
         measurements=measurements,

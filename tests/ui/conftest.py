@@ -23,6 +23,7 @@ from triage.evidence.hypotheses import (
 )
 from triage.planning.plan import Plan, PlanStep
 from triage.run import TriageResult
+from triage.signals.analysis import analyse
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.manoeuvres import Manoeuvre
 from triage.signals.measurement import NotMeasurable
@@ -152,6 +153,7 @@ def make_result(log: SpeedLog | None = None) -> TriageResult:
     )
     return TriageResult(
         log=log,
+        analysis=analyse(log),
         conditioned=make_conditioned(log),
         manoeuvres=tuple(Manoeuvre(kind, 0, 1, begin, end, 10.0, 0.0, 0.0) for kind, begin, end in kinds),
         measurements=(),

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from typing import Final, Literal
 
-from triage.corners import Corner
+from triage.corners import CORNERS, Corner
 from triage.evidence.hypotheses import Finding
 from triage.signals.measurement import Span
 from ui.state.bench import Bench
@@ -92,8 +93,27 @@ class Highlight:
         return self.spans[self.index]
 
 
+Page = Literal["road-test", "verdict"]
+"""The two sides of a recording: what was driven, and what it means."""
+
+SPEED_UNITS: Final = ("km/h", "mph", "m/s")
+"""Units in which the user may read speeds; keys of :data:`triage.units.LINEAR_SPEED_MPS`."""
+
+
 class WindowState:
-    """Everything the panels share. All methods are for the GUI thread."""
+    """Everything the panels share. All methods are for the GUI thread.
+
+    Attributes
+    ----------
+    corner : str
+        The wheel looked at: that of the chosen hypothesis until the user takes another.
+    page : str
+        Which side of the recording is shown.
+    speed_unit : str
+        One of :data:`SPEED_UNITS`.
+    seconds_wanted : Topic
+        Told the seconds to show when something points at a place of the recording.
+    """
 
     def __init__(self) -> None:
         self.phase: Phase = StartPhase()
@@ -101,6 +121,13 @@ class WindowState:
         self.highlight: Highlight | None = None
         self.hidden_corners: frozenset[Corner] = frozenset()
         self.dark = False
+        self.corner: Corner = CORNERS[0]
+        self.page: Page = "verdict"
+        self.speed_unit: str = SPEED_UNITS[0]
+        self.corner_changed: Topic[Corner] = Topic()
+        self.page_changed: Topic[Page] = Topic()
+        self.speed_unit_changed: Topic[str] = Topic()
+        self.seconds_wanted: Topic[Span] = Topic()
         self.phase_changed: Topic[Phase] = Topic()
         self.progress_changed: Topic[ProgressPoint] = Topic()
         self.choice_changed: Topic[int] = Topic()
@@ -118,6 +145,7 @@ class WindowState:
         self.phase = phase
         self.choice = 0
         self.highlight = None
+        self.corner = self._corner_of_choice() or CORNERS[0]
         self.phase_changed.tell(phase)
 
     def report(self, point: ProgressPoint) -> None:
@@ -132,6 +160,29 @@ class WindowState:
             return
         self.choice = rank
         self.choice_changed.tell(rank)
+        self.choose_corner(self._corner_of_choice() or self.corner)
+
+    def choose_corner(self, corner: Corner) -> None:
+        """Look at another wheel."""
+        if corner != self.corner:
+            self.corner = corner
+            self.corner_changed.tell(corner)
+
+    def show_page(self, page: Page) -> None:
+        """Turn to the road test or to the verdict."""
+        if page != self.page:
+            self.page = page
+            self.page_changed.tell(page)
+
+    def set_speed_unit(self, unit: str) -> None:
+        """Read speeds in another unit."""
+        if unit in SPEED_UNITS and unit != self.speed_unit:
+            self.speed_unit = unit
+            self.speed_unit_changed.tell(unit)
+
+    def show_seconds(self, span: Span) -> None:
+        """Bring these seconds of the recording into view."""
+        self.seconds_wanted.tell(span)
 
     def show_finding(self, finding_id: str) -> None:
         """Highlight the seconds of a finding; shown again, go on to its next place."""
@@ -172,6 +223,12 @@ class WindowState:
     def _set_highlight(self, highlight: Highlight | None) -> None:
         self.highlight = highlight
         self.highlight_changed.tell(highlight)
+
+    def _corner_of_choice(self) -> Corner | None:
+        if self.opened is None or not self.opened.result.posterior.ranking:
+            return None
+        corner = self.opened.result.posterior.ranking[self.choice].hypothesis.corner
+        return corner if corner in CORNERS else None
 
     def _finding(self, finding_id: str) -> Finding | None:
         findings = () if self.opened is None else self.opened.result.findings

@@ -113,3 +113,27 @@ def test_colours_are_told_when_they_change() -> None:
     state.set_dark(False)
     state.set_dark(True)
     assert told == [True]
+
+
+def test_the_wheel_looked_at_follows_the_choice_and_then_the_user(showing: WindowState) -> None:
+    heard: list[str] = []
+    showing.corner_changed.subscribe(heard.append)
+    places = [ranked.hypothesis.corner for ranked in showing.opened.result.posterior.ranking]  # type: ignore[union-attr]
+    assert showing.corner == (places[0] if places[0] != "vehicle" else "FL")
+    for corner in ("RR", "RR", "RL"):
+        showing.choose_corner(corner)
+    assert heard == ["RR", "RL"]
+
+
+def test_pages_and_units_are_told_when_they_change() -> None:
+    state = WindowState()
+    pages: list[str] = []
+    units: list[str] = []
+    state.page_changed.subscribe(pages.append)
+    state.speed_unit_changed.subscribe(units.append)
+    for page in ("road-test", "road-test", "verdict"):
+        state.show_page(page)
+    for unit in ("km/h", "mph", "furlong", "m/s"):
+        state.set_speed_unit(unit)
+    assert pages == ["road-test", "verdict"]
+    assert units == ["mph", "m/s"]

@@ -35,7 +35,7 @@ from triage.evidence.explanation import contributions_bit
 from triage.evidence.hypotheses import Finding, Hypothesis, Posterior, RankedHypothesis
 from triage.evidence.likelihoods import variant_name
 from triage.evidence.rule_tables import OTHER, Rulebook, Scale, places_of
-from triage.speed_log import FloatArray
+from triage.speed_log import BoolArray, FloatArray
 
 SMALLEST_LIKELIHOOD: Final = 1e-300
 """Keeps a finding whose bands have other names than the rule book's from making everything impossible."""
@@ -181,35 +181,60 @@ def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Fin
 
 def finding_likelihoods(findings: Sequence[Finding], rulebook: Rulebook, atoms: Sequence[Atom]) -> FloatArray:
     """Return P(finding | atom), float64[findings, atoms]."""
+    # One source speaks of up to four places: its rows, and who reaches a place, are worked out once.
+    told: dict[str, FloatArray] = {}
+    reached: dict[Place, BoolArray] = {}
     rows = np.empty((len(findings), len(atoms)))
     for row, finding in zip(rows, findings, strict=True):
         scale = rulebook.scale(finding.source)
         if scale is None:
             raise KeyError(finding.source)
+        if finding.source not in told:
+            told[finding.source] = _told(scale, atoms)
+        if finding.corner not in reached:
+            reached[finding.corner] = _reached(finding.corner, atoms)
         shares = np.array([finding.band_probability.get(name, 0.0) for name in scale.names])
-        row[:] = np.maximum(outcome_table(scale, finding.corner, atoms) @ shares, SMALLEST_LIKELIHOOD)
+        sound = float(np.array(scale.table.rows["sound"]) @ shares)
+        seen = np.where(reached[finding.corner], told[finding.source] @ shares, sound)
+        row[:] = np.maximum(seen, SMALLEST_LIKELIHOOD)
     return rows
 
 
 def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArray:
     """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
-    sound = scale.table.rows["sound"]
-    table = np.tile(np.array(sound, dtype=float), (len(atoms), 1))
-    told = [(i, scale_row(scale, place, atom)) for i, atom in enumerate(atoms) if _reaches(atom, place)]
-    if told:
-        table[[i for i, _ in told]] = [row or sound for _, row in told]
+    sound = np.array(scale.table.rows["sound"], dtype=float)
+    table: FloatArray = np.where(_reached(place, atoms)[:, np.newaxis], _told(scale, atoms), sound)
     return table
 
 
 def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
     """Return the row that applies to the atom; None when it leaves the place sound."""
-    if not _reaches(atom, place):
-        return None
+    return _own_row(scale, atom) if _reaches(atom, place) else None
+
+
+def _told(scale: Scale, atoms: Sequence[Atom]) -> FloatArray:
+    """P(band | atom) at a place that the atom reaches, float64[atoms, bands]."""
+    sound = scale.table.rows["sound"]
+    known: dict[tuple[str, Place], tuple[float, ...]] = {}
+    rows = []
+    for atom in atoms:
+        key = (atom.variant, atom.blamed)
+        if key not in known:
+            known[key] = _own_row(scale, atom) or sound
+        rows.append(known[key])
+    return np.array(rows, dtype=float).reshape(len(rows), len(scale.names))
+
+
+def _own_row(scale: Scale, atom: Atom) -> tuple[float, ...] | None:
     row = scale.table.row(atom.variant)
-    if atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 or not scale.mirror:
+    if row is None or atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 or not scale.mirror:
         return row
     by_name = dict(zip(scale.names, row, strict=True))
     return tuple(by_name[scale.mirror.get(name, name)] for name in scale.names)
+
+
+def _reached(place: Place, atoms: Sequence[Atom]) -> BoolArray:
+    return np.array([_reaches(atom, place) for atom in atoms], dtype=bool)
 
 
 def _reaches(atom: Atom, place: Place) -> bool:

@@ -11,6 +11,7 @@ from triage.progress import Progress, no_progress
 from triage.signals.companions import Companions, gather_companions
 from triage.signals.conditioning import CommonClock, channel_on_clock, put_on_common_clock
 from triage.signals.cut_off import CutOff, find_cut_offs
+from triage.signals.cut_off_crossings import Crossings, find_all_crossings
 from triage.signals.lone_deviations import LoneDeviations, find_lone_deviations
 from triage.signals.losses import Losses, find_losses, spans_of
 from triage.signals.manoeuvres import Manoeuvre, find_manoeuvres, longitudinal_acceleration
@@ -46,6 +47,8 @@ class Analysis:
         Revolutions over that distance.
     paths, lines : four each
         The same, but for a wheel that loses pulses over the distance the others tell, where that shows more.
+    crossings : four Crossings or None
+        Passages of each wheel through its cut-off; None for a wheel that has none.
     moving_spans : four tuples of (float, float)
         The ten longest stretches in which each wheel moves fast enough to be judged.
     moving_s : float
@@ -73,6 +76,7 @@ class Analysis:
     lines: tuple[RevolutionLine | NotMeasurable, ...]
     rings: tuple[RingMap | NotMeasurable, ...]
     cut_offs: tuple[CutOff, ...]
+    crossings: tuple[Crossings | None, ...]
     lone: LoneDeviations
     moving_spans: tuple[tuple[Span, ...], ...]
     moving_s: float
@@ -134,6 +138,9 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         lines=lines,
         rings=rings,
         cut_offs=cut_offs,
+        crossings=find_all_crossings(
+            clock, reference.expected_mps, acceleration, near_mps=[one.speed_mps for one in cut_offs]
+        ),
         lone=find_lone_deviations(
             clock,
             residuals,

@@ -8,6 +8,7 @@ both directions are therefore taken apart and their middle is the cut-off.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -52,6 +53,29 @@ class Crossings:
     first_bad_mps: float
     first_bad_std_mps: float
     count: int
+
+
+def find_all_crossings(
+    clock: CommonClock,
+    expected_mps: FloatArray,
+    acceleration_mps2: FloatArray,
+    *,
+    near_mps: Sequence[float],
+) -> tuple[Crossings | None, ...]:
+    """Take apart the passages of every wheel; None for one whose rough cut-off is NaN.
+
+    Parameters
+    ----------
+    expected_mps : float64[4, N]
+    acceleration_mps2 : float64[N]
+    near_mps : four floats
+    """
+    return tuple(
+        find_crossings(clock, expected_mps[row], acceleration_mps2, row=row, near_mps=near)
+        if np.isfinite(near)
+        else None
+        for row, near in enumerate(near_mps)
+    )
 
 
 def find_crossings(

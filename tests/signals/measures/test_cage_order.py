@@ -12,7 +12,7 @@ from triage.corners import CORNERS, SIDE_SIGN, Corner
 from triage.signals.analysis import Analysis, analyse
 from triage.signals.curve_lines import ORDER_COUNT, ORDER_STEP, CurveLines, curve_powers, find_curve_lines
 from triage.signals.measurement import Measurement, NotMeasurable
-from triage.signals.measures.cage_order import measure_cage_line, measure_loaded_line, strongest_line
+from triage.signals.measures.cage_order import measure_curve_lines, strongest_line
 from triage.signals.order_spectrum import amplitude_spectrum_direct
 from triage.signals.vehicle_reference import wheel_speed_factors
 from triage.speed_log import FloatArray, SpeedLog
@@ -45,13 +45,13 @@ def test_a_cage_that_shows_under_load_is_measured_at_its_wheel(corner: Corner, l
     outer = -SIDE_SIGN[corner] * CURVATURE > 0.0
     rows[row] *= 1.0 + np.where(outer, 0.01 * _wave(rows, row, 0.41) + 0.008 * _wave(rows, row, 1.0), 0.0)
     analysis = _analysis(rows, log_from)
-    cage, line = measure_cage_line(analysis, row), measure_loaded_line(analysis, row)
+    cage, line = measure_curve_lines(analysis)[2 * row : 2 * row + 2]
     assert isinstance(cage, Measurement)
     assert isinstance(line, Measurement)
     assert cage.value == pytest.approx(1.0, abs=0.2)
     assert line.value == pytest.approx(0.8, abs=0.15)
     for other in set(range(4)) - {row}:
-        quiet = measure_loaded_line(analysis, other)
+        quiet = measure_curve_lines(analysis)[2 * other + 1]
         assert isinstance(quiet, Measurement)
         assert abs(quiet.value) < 0.15
 
@@ -60,7 +60,7 @@ def test_run_out_is_the_same_in_both_curves(log_from: LogBuilder) -> None:
     rows = _rows()
     rows[0] *= 1.0 + 0.01 * _wave(rows, 0, 1.0)
     analysis = _analysis(rows, log_from)
-    line, cage = measure_loaded_line(analysis, 0), measure_cage_line(analysis, 0)
+    cage, line = measure_curve_lines(analysis)[:2]
     assert isinstance(line, Measurement)
     assert isinstance(cage, Measurement)
     assert abs(line.value) < 3.0 * line.std_uncertainty < 0.3
@@ -113,6 +113,7 @@ def test_straight_driving_and_unknown_turns_are_not_measured(log_from: LogBuilde
     straight = _analysis(rows, log_from)
     silent = NotMeasurable("line-amplitude", None, "no revolution was found", "steady driving")
     unknown = replace(analyse(log_from(TIME, _rows())), lines=(silent, silent, silent, silent))
-    for measure in (measure_cage_line, measure_loaded_line):
-        assert isinstance(measure(straight, 0), NotMeasurable)
-        assert isinstance(measure(unknown, 0), NotMeasurable)
+    for analysis in (straight, unknown):
+        lines = measure_curve_lines(analysis)
+        assert len(lines) == 8
+        assert all(isinstance(line, NotMeasurable) for line in lines)

@@ -10,7 +10,7 @@ import pytest
 from triage.corners import CORNERS, SIDE_SIGN, Corner
 from triage.signals.analysis import Analysis, analyse
 from triage.signals.measurement import Measurement, NotMeasurable
-from triage.signals.measures.load_windows import fit_windows, measure_load_rest_ratio
+from triage.signals.measures.load_windows import fit_windows, measure_load_rest_ratios
 from triage.signals.vehicle_reference import wheel_speed_factors
 from triage.speed_log import SpeedLog
 from triage.vehicle import Vehicle
@@ -50,9 +50,9 @@ def _drive(
 
 
 def _values(analysis: Analysis) -> dict[Corner, Measurement]:
-    found = {}
+    found, ratios = {}, measure_load_rest_ratios(analysis)
     for row, corner in enumerate(CORNERS):
-        one = measure_load_rest_ratio(analysis, row)
+        one = ratios[row]
         assert isinstance(one, Measurement)
         found[corner] = one
     return found
@@ -84,7 +84,7 @@ def test_a_wave_of_one_turn_is_left_out(log_from: Callable[..., SpeedLog]) -> No
 @pytest.mark.parametrize("curvature_radpm", [0.0, 0.002])
 def test_without_side_load_nothing_is_said(curvature_radpm: float, log_from: Callable[..., SpeedLog]) -> None:
     analysis = _drive(log_from, corner="FL", extra=0.005, curvature_radpm=curvature_radpm)
-    assert all(isinstance(measure_load_rest_ratio(analysis, row), NotMeasurable) for row in range(4))
+    assert all(isinstance(one, NotMeasurable) for one in measure_load_rest_ratios(analysis))
 
 
 def test_windows_give_the_variance_beside_parabola_and_wave() -> None:

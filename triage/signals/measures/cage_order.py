@@ -12,9 +12,10 @@ from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.bearing_orders import cage_ranges
 from triage.signals.curve_lines import ORDER_STEP, CurveLines, circumference_of, find_curve_lines
-from triage.signals.measurement import Measured, NotMeasurable
+from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.running import count_of
+from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import FloatArray
 
 FEWEST_CURVES: Final = 2
@@ -23,7 +24,20 @@ NOISE_ORDERS: Final = ((0.22, 0.34), (0.66, 0.84))
 FALSE_ALARM: Final = 0.01
 
 
-def measure_cage_line(analysis: Analysis, row: int) -> Measured:
+def measure_curve_lines(analysis: Analysis) -> tuple[Measured, ...]:
+    """Cage line and loaded line of every wheel (see :func:`cage_line` and :func:`loaded_line`)."""
+    both = map_side_by_side(lambda row: _curve_lines_of(analysis, row), range(len(CORNERS)))
+    return tuple(one for lines in both for one in lines)
+
+
+def _curve_lines_of(analysis: Analysis, row: int) -> tuple[Measured, Measured]:
+    lines = _curves(analysis, row)
+    if isinstance(lines, str):
+        return missing("cage-line", row, lines, NEEDED), missing("loaded-line", row, lines, NEEDED)
+    return cage_line(analysis, row, lines), loaded_line(analysis, row, lines)
+
+
+def cage_line(analysis: Analysis, row: int, lines: tuple[CurveLines, CurveLines]) -> Measured:
     """Amplitude of the line at the cage's order as loaded outer wheel less that as inner wheel, in per cent.
 
     The strongest line among the possible orders counts, or that of the exact order where the vehicle file
@@ -33,9 +47,6 @@ def measure_cage_line(analysis: Analysis, row: int) -> Measured:
     amplitude is that beyond the noise. Valid where the wheel makes six turns or more in a curve. Uncertainty:
     scatter of an amplitude in noise (Rice). Source: kinematics of rolling bearings.
     """
-    lines = _curves(analysis, row, "cage-line")
-    if isinstance(lines, NotMeasurable):
-        return lines
     ranges = cage_ranges(analysis.vehicle)
     found = [strongest_line(side, ranges) for side in lines]
     outer, inner = (line.amplitude if line.false_alarm_probability < FALSE_ALARM else 0.0 for line in found)
@@ -51,7 +62,7 @@ def measure_cage_line(analysis: Analysis, row: int) -> Measured:
     )
 
 
-def measure_loaded_line(analysis: Analysis, row: int) -> Measured:
+def loaded_line(analysis: Analysis, row: int, lines: tuple[CurveLines, CurveLines]) -> Measured:
     """Once-per-turn amplitude as loaded outer wheel less that as inner wheel, in per cent of the speed.
 
     A bearing with play tilts only under load from one side and raises the line in one curve direction; an
@@ -60,9 +71,6 @@ def measure_loaded_line(analysis: Analysis, row: int) -> Measured:
     or more in a curve; smaller where the control unit averages over much of a turn. Source: physics of load
     transfer.
     """
-    lines = _curves(analysis, row, "loaded-line")
-    if isinstance(lines, NotMeasurable):
-        return lines
     (outer, outer_std), (inner, inner_std) = (_turn_amplitude(side) for side in lines)
     used = lines[0].flag | lines[1].flag
     return measured(
@@ -117,13 +125,14 @@ def strongest_line(lines: CurveLines, ranges: tuple[tuple[float, float], ...]) -
     )
 
 
-def _curves(analysis: Analysis, row: int, name: str) -> tuple[CurveLines, CurveLines] | NotMeasurable:
+def _curves(analysis: Analysis, row: int) -> tuple[CurveLines, CurveLines] | str:
+    """Lines of both loads, or why there are none."""
     circumference_m = circumference_of(analysis, row)
     if circumference_m is None:
-        return missing(name, row, "the length of a wheel's turn was not found", NEEDED)
+        return "the length of a wheel's turn was not found"
     lines = find_curve_lines(analysis, row, circumference_m)
     if min(side.turns.size for side in lines) < FEWEST_CURVES:
-        return missing(name, row, "not enough curves to both sides with noticeable side load", NEEDED)
+        return "not enough curves to both sides with noticeable side load"
     return lines
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,6 +15,7 @@ from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.running import count_of
+from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 
 NAME: Final = "load-rest-ratio"
@@ -62,11 +64,12 @@ class RippleWindows:
     window: NDArray[np.int64]
 
 
-def measure_load_rest_ratio(analysis: Analysis, row: int) -> Measured:
+def measure_load_rest_ratios(analysis: Analysis) -> tuple[Measured, ...]:
     """Scatter beside the once-per-turn wave, as loaded outer wheel over that as inner wheel, in doublings.
 
-    In windows of 1.5 s a parabola and a wave of one turn are fitted to the fast deviation, each window with
-    its own phase. With S the root of the median over windows of the variance left, plus 0.1 % of the speed,
+    One value for each wheel. In windows of 1.5 s a parabola and a wave of one turn are fitted to the fast
+    deviation, each window with its own phase. With S the root of the median over windows of the variance
+    left, plus 0.1 % of the speed,
     the value is log2(S_outer / S_inner), less the middle of what the other wheels say of the same curves:
     those of the other side of the car with the opposite sign, for where they ran as inner wheels this one ran
     as outer wheel. A road or a speed that differs from left to right curves so cancels; what side load does
@@ -75,17 +78,26 @@ def measure_load_rest_ratio(analysis: Analysis, row: int) -> Measured:
     A bearing with play tilts under load from one side only. Source: physics of load transfer; the floor and
     the limits are judgement.
     """
+    ripples = map_side_by_side(lambda row: _ripple_windows_of(analysis, row), range(len(CORNERS)))
+    return tuple(_against_others(analysis, row, ripples) for row in range(len(CORNERS)))
+
+
+def _ripple_windows_of(analysis: Analysis, row: int) -> RippleWindows | None:
     circumference_m = circumference_of(analysis, row)
-    if circumference_m is None:
+    return None if circumference_m is None else ripple_windows(analysis, row, circumference_m)
+
+
+def _against_others(analysis: Analysis, row: int, ripples: Sequence[RippleWindows | None]) -> Measured:
+    ripple = ripples[row]
+    if ripple is None:
         return missing(NAME, row, "the length of a wheel's turn was not found", NEEDED)
-    ripples = [ripple_windows(analysis, wheel, circumference_m) for wheel in range(len(CORNERS))]
-    found = [_doublings(ripple) for ripple in ripples]
+    found = [None if one is None else _doublings(one) for one in ripples]
     own, others = found[row], _as_seen_from(row, found)
     if own is None or len(others) < FEWEST_OTHERS:
         return missing(NAME, row, "not enough stretches as outer and as inner wheel", NEEDED)
     values = np.array([value for value, _ in others])
     other_std = np.hypot(float(np.ptp(values)) / 2.0, max(std for _, std in others)) / np.sqrt(len(others))
-    used = np.isin(ripples[row].window, np.flatnonzero(ripples[row].outward_mps2 > LOADED_MPS2))
+    used = np.isin(ripple.window, np.flatnonzero(ripple.outward_mps2 > LOADED_MPS2))
     return measured(
         NAME,
         CORNERS[row],

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
-from triage.signals.cut_off_crossings import Crossings, find_crossings
+from triage.signals.cut_off_crossings import Crossings
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_spans
 from triage.signals.running import count_of
@@ -48,7 +50,7 @@ def measure_cut_off_speed(analysis: Analysis, row: int) -> Measured:
             "first restore the signal",
             by_driving=False,
         )
-    found = [_crossings(analysis, one) for one in range(4)]
+    found = analysis.crossings
     speed = _lowest_speeds(found)
     usual = float(np.median(np.delete(speed, row)))
     crossed = found[row]
@@ -74,7 +76,7 @@ def measure_last_good_speed(analysis: Analysis, row: int) -> Measured:
     makes it a little low. See :mod:`triage.signals.cut_off_crossings`. Valid for a wheel that is silent below
     one speed and sound above. Source: voltage of a reluctance sensor in proportion to speed (physics).
     """
-    found = _crossings(analysis, row)
+    found = analysis.crossings[row]
     if found is None:
         return _no_cut_off("last-good-speed", row)
     return _speed_found(analysis, row, "last-good-speed", found.last_good_mps, std=found.last_good_std_mps)
@@ -86,7 +88,7 @@ def measure_first_bad_speed(analysis: Analysis, row: int) -> Measured:
     The middle of the passages coming up through the cut-off; the pulses the control unit waits for make it a
     little high. Validity and source as for the last good speed.
     """
-    found = _crossings(analysis, row)
+    found = analysis.crossings[row]
     if found is None:
         return _no_cut_off("first-bad-speed", row)
     return _speed_found(analysis, row, "first-bad-speed", found.first_bad_mps, std=found.first_bad_std_mps)
@@ -111,15 +113,7 @@ def _speed_found(analysis: Analysis, row: int, name: str, speed_mps: float, *, s
     )
 
 
-def _crossings(analysis: Analysis, row: int) -> Crossings | None:
-    near_mps = analysis.cut_offs[row].speed_mps
-    if not np.isfinite(near_mps):
-        return None
-    expected = analysis.reference.expected_mps[row]
-    return find_crossings(analysis.clock, expected, analysis.acceleration_mps2, row=row, near_mps=near_mps)
-
-
-def _lowest_speeds(found: list[Crossings | None]) -> FloatArray:
+def _lowest_speeds(found: Sequence[Crossings | None]) -> FloatArray:
     """Cut-off speed of every wheel; one that was never silent has the lowest that was seen on any."""
     seen = np.array([np.nan if one is None else one.speed_mps for one in found])
     lowest = float(np.min(seen[np.isfinite(seen)], initial=UNSEEN_CUT_OFF_MPS))

@@ -22,12 +22,12 @@ from triage.signals.measures.brief_deviation import (
     measure_spike_share,
     measure_swing_share,
 )
-from triage.signals.measures.cage_order import measure_cage_line, measure_loaded_line
+from triage.signals.measures.cage_order import measure_curve_lines
 from triage.signals.measures.channel_swap import measure_swap_gain, measure_swap_pair
 from triage.signals.measures.frozen_value import measure_stuck_share
 from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
 from triage.signals.measures.line_place import measure_line_place
-from triage.signals.measures.load_windows import measure_load_rest_ratio
+from triage.signals.measures.load_windows import measure_load_rest_ratios
 from triage.signals.measures.lone_deviation import (
     measure_lone_dip_depth,
     measure_lone_dip_rate,
@@ -119,9 +119,6 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "steering-coupling": measure_steering_coupling,
     "brake-coupling": measure_brake_coupling,
     "side-coupling": measure_side_coupling,
-    "cage-line": measure_cage_line,
-    "loaded-line": measure_loaded_line,
-    "load-rest-ratio": measure_load_rest_ratio,
     "last-good-speed": measure_last_good_speed,
     "first-bad-speed": measure_first_bad_speed,
     "pulse-offset": measure_pulse_offset,
@@ -136,6 +133,12 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "bad-sector-count": measure_bad_sector_count,
     "turn-grain": measure_turn_grain,
 }
+
+JOINT_MEASURES: Final[dict[tuple[str, ...], Callable[[Analysis], tuple[Measured, ...]]]] = {
+    ("cage-line", "loaded-line"): measure_curve_lines,
+    ("load-rest-ratio",): measure_load_rest_ratios,
+}
+"""Measurements of the four wheels that share their work."""
 
 VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {
     "joint-drop-out-rate": measure_joint_drop_out_rate,
@@ -166,6 +169,8 @@ def measure_all(
     for number, measure in enumerate(CORNER_MEASURES.values()):
         progress(number / len(CORNER_MEASURES), "Measuring every wheel")
         results.extend(measure(analysis, row) for row in range(4))
+    for joint in JOINT_MEASURES.values():
+        results.extend(joint(analysis))
     results.extend(measure(analysis) for measure in VEHICLE_MEASURES.values())
     measurements = tuple(one for one in results if isinstance(one, Measurement))
     return measurements, _joined([one for one in results if isinstance(one, NotMeasurable)])

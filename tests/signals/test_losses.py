@@ -140,6 +140,23 @@ def test_steady_speed_and_coarse_steps_are_not_frozen(log_from: Callable[..., Sp
     assert not _analysed(log_from, coarse, resolution_mps=step).losses.frozen.any()
 
 
+@pytest.mark.parametrize("step_mps", [0.1, 0.36])
+def test_a_unit_that_counts_is_not_frozen_between_two_counts(
+    step_mps: float, log_from: Callable[..., SpeedLog]
+) -> None:
+    """A pulse more or less in a cycle is 0.36 m/s, written in steps of 0.01 m/s; a wheel that hangs is seen."""
+    course = np.interp(TIME, np.arange(0.0, 61.0, 2.0), 5.0 + np.random.default_rng(2).normal(0.0, 0.25, 31))
+    course[_stretch(30.0, 36.0)] += np.interp(TIME[_stretch(30.0, 36.0)], [30.0, 33.0, 36.0], [0.0, 4.0, 0.0])
+    rows = np.floor(course * np.array([[1.0], [1.003], [0.996], [1.002]]) / step_mps) * step_mps
+    losses = _analysed(log_from, rows, resolution_mps=0.01).losses
+    assert not losses.frozen.any()
+    where = _stretch(31.0, 34.0)
+    rows[1, where] = rows[1, where.start]
+    frozen = _analysed(log_from, rows, resolution_mps=0.01).losses.frozen
+    assert frozen[1, where].all()
+    assert not np.delete(frozen, 1, axis=0).any()
+
+
 def test_walking_pace_is_not_judged(log_from: Callable[..., SpeedLog]) -> None:
     rows = np.full((4, TIME.size), 1.2)
     rows[0] = 0.0

@@ -27,7 +27,10 @@ to the other wheels in the same moment."""
 STUCK_S = 0.3
 STUCK_CHANGE = 0.06
 """A value is frozen when it is repeated this long while the car's speed changed by this share, and by three
-steps of the recorded numbers."""
+steps of the control unit."""
+
+FEWEST_JUMPS = 20
+"""From fewer jumps between resting values a unit's step is not judged."""
 
 HELD_AT_STOP_S = 1.5
 """Every wheel keeps its last value for some tenths of a second when the car comes to rest, until the unit no
@@ -102,8 +105,14 @@ def find_losses(
     """
     expected = zero_for_missing(reference.expected_mps)
     moving = expected > MOVING_MPS
-    joint = _joint_losses(clock, reference)
-    frozen = np.stack([_frozen(row, clock, expected[number]) for number, row in enumerate(clock.speed_mps)])
+    step_mps = unit_step(clock)
+    joint = _joint_losses(clock, reference, step_mps)
+    frozen = np.stack(
+        [
+            _frozen(speed, clock, course, step_mps=step_mps)
+            for speed, course in zip(clock.speed_mps, expected, strict=True)
+        ]
+    )
     lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | _missing(clock))
     lost = np.stack([close_short_breaks(row, 2) for row in lost])
     slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
@@ -121,7 +130,7 @@ def widen_rows(flag: BoolArray, samples: int) -> BoolArray:
     return np.stack([widen(row, samples) for row in flag])
 
 
-def _joint_losses(clock: CommonClock, reference: VehicleReference) -> BoolArray:
+def _joint_losses(clock: CommonClock, reference: VehicleReference, step_mps: float) -> BoolArray:
     """Instants at which all wheels vanish, or fall faster together than any brake could make them."""
     vanished = ~clock.valid.any(axis=0)
     middle = np.where(np.isfinite(reference.reference_mps), reference.reference_mps, 0.0)
@@ -133,7 +142,7 @@ def _joint_losses(clock: CommonClock, reference: VehicleReference) -> BoolArray:
         fallen = (before > JOINT_FROM_MPS) & (after < JOINT_FALL * before)
         jumped = _jumped_together(clock.speed_mps, reach, passed_s)
         sudden[reach:] = (fallen | jumped) & (passed_s < 0.25)
-    return vanished | widen(sudden, reach) | _frozen_together(clock, middle)
+    return vanished | widen(sudden, reach) | _frozen_together(clock, middle, step_mps)
 
 
 def _missing(clock: CommonClock) -> BoolArray:
@@ -154,10 +163,9 @@ def _missing(clock: CommonClock) -> BoolArray:
     return missing
 
 
-def _frozen_together(clock: CommonClock, middle_mps: FloatArray) -> BoolArray:
+def _frozen_together(clock: CommonClock, middle_mps: FloatArray, step_mps: float) -> BoolArray:
     """Flag stretches in which every wheel repeats its value and then all step on by what they missed."""
     flag = np.zeros(middle_mps.size, dtype=bool)
-    step_mps = float(np.nanmax(clock.resolution_mps, initial=0.0))
     same = np.zeros(middle_mps.size, dtype=bool)
     same[1:] = (np.diff(clock.speed_mps, axis=1) == 0.0).all(axis=0) & (middle_mps[1:] > JOINT_FROM_MPS)
     for first, stop in zip(*run_bounds(same), strict=True):
@@ -187,10 +195,30 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
     return flag
 
 
-def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray) -> BoolArray:
+def unit_step(clock: CommonClock) -> float:
+    """Step in which the control unit tells speeds, in m/s: that of the numbers, or a coarser one of its own.
+
+    A unit that counts pulses in a fixed time knows whole pulses only, however finely the result is written:
+    in steady driving its values rest, and then jump by a pulse. Taken is the middle of the jumps from one
+    resting value to the next of a wheel, and the middle of the wheels, so that one wheel that is stuck is not
+    taken for the unit.
+    """
+    jumps = [float(np.median(one)) for row in clock.speed_mps if (one := _jumps(row)).size >= FEWEST_JUMPS]
+    told = float(np.nanmax(clock.resolution_mps, initial=0.0))
+    return max(told, float(np.median(jumps))) if len(jumps) > 1 else told
+
+
+def _jumps(speed_mps: FloatArray) -> FloatArray:
+    """Sizes of the jumps between values that are kept for three samples or more while the wheel moves."""
+    first, stop = run_bounds(np.diff(speed_mps) == 0.0)
+    rests = speed_mps[first[stop - first >= 2]]
+    jumps: FloatArray = np.abs(np.diff(rests[rests > MOVING_MPS]))
+    return jumps[jumps > 0.0]
+
+
+def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray, *, step_mps: float) -> BoolArray:
     frozen = np.zeros(speed_mps.size, dtype=bool)
     same = np.concatenate(([False], np.diff(speed_mps) == 0.0)) & np.isfinite(speed_mps)
-    step_mps = float(np.nanmax(clock.resolution_mps, initial=0.0))
     least = max(10, round(STUCK_S / clock.period_s)) if clock.period_s else 10
     begins, ends = run_bounds(same)
     long_enough = ends - begins >= least - 1

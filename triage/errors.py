@@ -10,6 +10,7 @@
     ├── DatabaseError           a DBC or similar file cannot be used
     ├── RulebookError           the rule book has problems (all are listed at once)
     ├── SettingsError           a vehicle file or an option's value cannot be used
+    ├── ExerciseFileError       a saved exercise or a class sheet cannot be used
     └── OutputError             a result could not be written
 
 Cancelling is not an error of this tree (see :class:`triage.progress.Cancelled`), and too little data
@@ -113,6 +114,10 @@ class RulebookError(TriageError):
 
 class SettingsError(TriageError):
     """A vehicle file or the value of an option cannot be used."""
+
+
+class ExerciseFileError(TriageError):
+    """A saved exercise or a class sheet cannot be used."""
 
 
 class OutputError(TriageError):

@@ -8,11 +8,18 @@ from pathlib import Path
 
 from triage.errors import TriageError
 from triage.run import TriageResult
+from triage.walk.assessment import Assessment
+from triage.walk.walk_state import WalkState
 from ui.state.bench import Bench, BenchSetup, BenchView
 
 
 def begin_bench(
-    files: Sequence[str], result: TriageResult | None, environment: Mapping[str, str], *, beside_log: bool
+    files: Sequence[str],
+    result: TriageResult | None,
+    environment: Mapping[str, str],
+    *,
+    beside_log: bool,
+    answers: WalkState | None = None,
 ) -> Bench:
     """Return a walk with the answers given earlier for these files.
 
@@ -26,6 +33,8 @@ def begin_bench(
         Where the system says the user's data belong.
     beside_log : bool
         Keep the answers beside the recording; else in the user's data.
+    answers : WalkState or None
+        What the result rests on already; taken where no file holds answers for these files.
 
     Raises
     ------
@@ -36,7 +45,6 @@ def begin_bench(
     from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
     from triage.walk.answer_file import load_answers, prepare_answer_file, save_answers  # noqa: PLC0415
     from triage.walk.assessment import Recording  # noqa: PLC0415
-    from triage.walk.walk_state import WalkState  # noqa: PLC0415
 
     rulebook = load_rulebook()
     path = prepare_answer_file(None, files, environment, beside_log=beside_log)
@@ -50,6 +58,8 @@ def begin_bench(
         # what cannot be read is not overwritten
         path = path.with_suffix(".new.toml")
         note = f"{error} New answers are kept in {path.name}."
+    if answers is not None and not state.given:
+        state = answers
     recording = Recording(result.measurements, result.not_measurable) if result else Recording()
     return Bench(
         BenchSetup(title, recording, rulebook, lambda new: save_answers(path, new, title), state, note)
@@ -58,7 +68,12 @@ def begin_bench(
 
 def with_answers(result: TriageResult, view: BenchView) -> TriageResult:
     """Return the result with the verdict that recording and answers together make."""
-    judgement = view.now.judgement
+    return with_assessment(result, view.now)
+
+
+def with_assessment(result: TriageResult, now: Assessment) -> TriageResult:
+    """Return the result with another verdict on the same recording."""
+    judgement = now.judgement
     return replace(
         result,
         findings=judgement.findings,
@@ -67,5 +82,5 @@ def with_answers(result: TriageResult, view: BenchView) -> TriageResult:
         undecided=judgement.undecided,
         cautions=judgement.cautions,
         contradictions=judgement.contradictions,
-        plan=view.now.plan,
+        plan=now.plan,
     )

@@ -8,14 +8,18 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QMenu
+from PySide6.QtWidgets import QMenu, QWidget
 
 from triage.corners import CORNER_NAMES, CORNERS
+from ui.presenters.keys import KeyLine, without_mark
 from ui.presenters.samples import Sample
+from ui.presenters.steps import build_exercise, build_steps
+from ui.state.window_state import BenchPhase, ExercisePhase, LoadingPhase, ShowingPhase, StartPhase
 from ui.widgets.details_tabs import CHECKS_TAB, EVIDENCE_TAB, MISSING_TAB, RECORDING_TAB
+from ui.widgets.key_panel import page_key_lines
 
 if TYPE_CHECKING:
-    from ui.window import MainWindow
+    from ui.main_window import MainWindow
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,19 +37,57 @@ def build_menus(window: MainWindow, samples: tuple[Sample, ...]) -> dict[str, QA
     actions: dict[str, QAction] = {}
     file_menu = _add_menu(window, _tr("&File"))
     _add(file_menu, _opening_commands(window), actions)
-    _add(file_menu, _bench_commands(window), actions)
     if samples:
         _add_samples(window, file_menu, samples)
     file_menu.addSeparator()
+    _add(file_menu, _plot_commands(window), actions)
+    file_menu.addSeparator()
     _add(file_menu, _leaving_commands(window), actions)
+    _add(_add_menu(window, _tr("&Steps")), _step_commands(window), actions)
     _add(_add_menu(window, _tr("&Time")), _time_commands(window), actions)
     view_menu = _add_menu(window, _tr("&View"))
     _add(view_menu, _view_commands(window), actions)
     view_menu.addSeparator()
     _add_corners(window, view_menu, actions)
     view_menu.addSeparator()
-    _add(view_menu, _colour_commands(window), actions)
+    _add(view_menu, _comfort_commands(window), actions)
+    _add(_add_menu(window, _tr("&Help")), _help_commands(window), actions)
     return actions
+
+
+def enable_commands(window: MainWindow) -> None:
+    """Let the commands be used that mean something now."""
+    state, actions = window.state, window.actions_by_name
+    phase = state.phase
+    showing = isinstance(phase, ShowingPhase)
+    opened = not isinstance(phase, StartPhase | BenchPhase | ExercisePhase)
+    for name, action in actions.items():
+        if name.startswith("result."):
+            action.setEnabled(showing)
+        elif name.startswith("opened."):
+            action.setEnabled(opened)
+    for step in (*build_steps(phase, state.page, state.opened), build_exercise(phase)):
+        actions[f"step.{step.step}"].setEnabled(step.can_go)
+    actions["result.finding"].setEnabled(state.highlight is not None)
+    actions["result.take-back"].setEnabled(state.trial is not None)
+    actions["loading.cancel"].setEnabled(isinstance(phase, LoadingPhase))
+
+
+def key_lines(window: MainWindow) -> tuple[KeyLine, ...]:
+    """Return every key of the window: of its menus, and of its pages."""
+    lines = [
+        KeyLine(without_mark(menu.title()), action.shortcut().toString(), without_mark(action.text()))
+        for menu in window.menuBar().findChildren(QMenu)
+        for action in menu.actions()
+        if not action.shortcut().isEmpty()
+    ]
+    pages: list[tuple[QWidget, str]] = [
+        (window.bench_page, _tr("Complaint and checks")),
+        (window.result_page, _tr("Road test and verdict")),
+    ]
+    if window.exercise.page is not None:
+        pages.append((window.exercise.page, _tr("Exercise")))
+    return (*lines, *(line for page, title in pages for line in page_key_lines(page, title)))
 
 
 def _opening_commands(window: MainWindow) -> tuple[Command, ...]:
@@ -57,8 +99,33 @@ def _opening_commands(window: MainWindow) -> tuple[Command, ...]:
     )
 
 
-def _bench_commands(window: MainWindow) -> tuple[Command, ...]:
-    return (Command("bench", _tr("Ask at the &car, one question at a time"), "Ctrl+B", window.open_bench),)
+def _step_commands(window: MainWindow) -> tuple[Command, ...]:
+    return (
+        Command("step.complaint", _tr("&Complaint and checks"), "Ctrl+B", lambda: window.go_to("complaint")),
+        Command("step.road-test", _tr("&Road test"), "F7", lambda: window.go_to("road-test")),
+        Command("step.verdict", _tr("&Verdict"), "F8", lambda: window.go_to("verdict")),
+        Command("step.exercise", _tr("&Exercise"), "Ctrl+E", lambda: window.go_to("exercise")),
+        Command("result.finding", _tr("&Back to the finding"), "F4", window.go_back_to_finding),
+        Command("result.what-if", _tr("What &if…"), "Ctrl+I", window.sheets.turn_what_if),
+        Command(
+            "result.take-back",
+            _tr("&Take back what was tried"),
+            "Ctrl+Z",
+            lambda: window.state.try_out(None),
+        ),
+    )
+
+
+def _plot_commands(window: MainWindow) -> tuple[Command, ...]:
+    plots = window.result_page.plots.commands
+    return (
+        Command("result.compare", _tr("Lay another recording &over it…"), "Ctrl+L", window.ask_to_compare),
+        Command("result.save-picture", _tr("Sa&ve the picture…"), "Ctrl+S", plots.ask_and_save_picture),
+        Command("result.copy-data", _tr("Copy the va&lues in view"), "Ctrl+Shift+C", plots.copy_data),
+        Command(
+            "result.save-data", _tr("Save the val&ues in view…"), "Ctrl+Shift+S", plots.ask_and_save_data
+        ),
+    )
 
 
 def _leaving_commands(window: MainWindow) -> tuple[Command, ...]:
@@ -125,9 +192,15 @@ def _view_commands(window: MainWindow) -> tuple[Command, ...]:
     )
 
 
-def _colour_commands(window: MainWindow) -> tuple[Command, ...]:
-    state = window.state
-    return (Command("dark", _tr("&Dark or light colours"), "Ctrl+T", lambda: state.set_dark(not state.dark)),)
+def _comfort_commands(window: MainWindow) -> tuple[Command, ...]:
+    return (
+        Command("dark", _tr("&Dark or light colours"), "Ctrl+T", window.turn_colours),
+        Command("settings", _tr("Se&ttings…"), "Ctrl+,", window.sheets.turn_settings),
+    )
+
+
+def _help_commands(window: MainWindow) -> tuple[Command, ...]:
+    return (Command("keys", _tr("&Keys"), "F1", window.sheets.turn_keys),)
 
 
 def _add_corners(window: MainWindow, menu: QMenu, actions: dict[str, QAction]) -> None:

@@ -75,8 +75,10 @@ def at(corner: str, value: float, elsewhere: float = 0.0) -> dict[str, float]:
     return {place: value if place == corner else elsewhere for place in CORNERS}
 
 
-def counted(shares: Mapping[str, Sequence[tuple[float, ...]]]) -> LikelihoodTable:
-    return estimate_table(shares, sound_at_least=AT_LEAST, basis="simulated", evidence="test")
+def counted(
+    shares: Mapping[str, Sequence[tuple[float, ...]]], kin: Mapping[str, str] | None = None
+) -> LikelihoodTable:
+    return estimate_table(shares, sound_at_least=AT_LEAST, basis="simulated", evidence="test", kin=kin)
 
 
 def count(cases: Sequence[MeasuredCase], book: Rulebook) -> CountedTables:
@@ -155,7 +157,8 @@ def test_a_cause_with_two_faces_gets_a_row_and_a_share_for_each(book: Rulebook) 
     # One drive more for every variant: a share is never 0.
     assert made.variants == {"air-gap": (pytest.approx(27 / 42), pytest.approx(15 / 42))}
     assert made.tables["dead"] == counted(
-        {"sound": [LOW] * 123, "air-gap_1": [LOW] * 26, "air-gap_2": [HIGH] * 14, "tyre-size": [HIGH]}
+        {"sound": [LOW] * 123, "air-gap_1": [LOW] * 26, "air-gap_2": [HIGH] * 14, "tyre-size": [HIGH]},
+        kin={"air-gap_1": "air-gap, strong", "air-gap_2": "air-gap, strong"},
     )
     dips = made.tables["dips"]
     assert "air-gap" not in dips.rows

@@ -85,3 +85,19 @@ def test_one_odd_value_never_proves_an_unknown_cause() -> None:
     assert sum(rows["other"]) == pytest.approx(1.0)
     assert rows["other"][1] == pytest.approx(MOST_OTHER * rows["sound"][1], rel=1e-3)
     assert rows["air-gap"][1] > 100.0 * rows["sound"][1]
+
+
+def test_a_variant_of_few_drives_starts_from_its_kin() -> None:
+    """One drive proves nothing alone; those of its kin do, and a variant that reads sound stays sound."""
+    shares: dict[str, list[tuple[float, ...]]] = {
+        "sound": [LOW] * 950 + [HIGH] * 50,
+        "damage_1": [HIGH] * 20 + [LOW] * 4,
+        "damage_2": [HIGH],
+        "damage_3": [LOW] * 40,
+        "damage_4": [HIGH],
+        "air-gap": [HIGH] * 2 + [LOW] * 20,
+    }
+    kin = {f"damage_{number}": "damage, strong" for number in (1, 2, 3, 5)}
+    rows = estimate_table(shares, sound_at_least=(0.0, 0.0), basis="simulated", evidence="test", kin=kin).rows
+    assert rows["damage_2"][1] > rows["damage_5"][1] > 0.25
+    assert not {"damage_3", "damage_4", "air-gap"} & set(rows)

@@ -3,7 +3,8 @@
 Every case counts for the row of its cause at the blamed corner and for the row ``sound`` at the others. Where
 the cases of a cause fall into variants, different ways in which it shows itself (see
 :mod:`triage.calibration.variants`), each variant has a row of its own, ``<cause>_<number>``, and the cause
-as a whole has none.
+as a whole has none. Rows of strong faults start from what all strong ones of the cause show together, those
+of mild ones from the mild (:mod:`triage.evidence.estimation`).
 """
 
 from __future__ import annotations
@@ -61,7 +62,7 @@ def count_tables(
     CountedTables
     """
     findings = [build_findings(one.measurements, rulebook) for one in cases]
-    labels, variants = _label_variants(cases, findings, rulebook)
+    labels, variants, kin = _label_variants(cases, findings, rulebook)
     shares: dict[str, dict[str, list[tuple[float, ...]]]] = {
         name: defaultdict(list) for name in rulebook.measurements
     }
@@ -72,7 +73,11 @@ def count_tables(
     tables = {
         name: replace(
             estimate_table(
-                shares[name], sound_at_least=rule.sound_at_least, basis="simulated", evidence=evidence
+                shares[name],
+                sound_at_least=rule.sound_at_least,
+                basis="simulated",
+                evidence=evidence,
+                kin=kin,
             ),
             date=date,
         )
@@ -83,10 +88,11 @@ def count_tables(
 
 def _label_variants(
     cases: Sequence[MeasuredCase], findings: Sequence[Iterable[Finding]], rulebook: Rulebook
-) -> tuple[list[str], dict[str, tuple[float, ...]]]:
-    """Name of the row that each case counts for, and the shares of the variants of each cause."""
+) -> tuple[list[str], dict[str, tuple[float, ...]], dict[str, str]]:
+    """Name of the row that each case counts for, the shares of the variants of each cause, and their kin."""
     labels = [one.case.cause for one in cases]
     variants: dict[str, tuple[float, ...]] = {}
+    kin: dict[str, str] = {}
     for cause in dict.fromkeys(labels):
         if _looks_sound(cause):
             continue
@@ -102,9 +108,10 @@ def _label_variants(
             continue
         count = np.bincount(number)
         variants[cause] = tuple(float(share) for share in (count + 1.0) / (count.sum() + count.size))
-        for index, one in zip(rows, number, strict=True):
+        for index, one, slight in zip(rows, number, mild, strict=True):
             labels[index] = variant_name(cause, int(one) + 1)
-    return labels, variants
+            kin[labels[index]] = f"{cause}, mild" if slight else f"{cause}, strong"
+    return labels, variants, kin
 
 
 def _sort_apart(

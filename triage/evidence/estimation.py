@@ -13,7 +13,8 @@ from triage.evidence.rule_tables import OTHER
 from triage.speed_log import FloatArray
 
 PSEUDO_DRIVES: Final = 2.5
-"""Every row starts as this many drives spread half like a sound corner, half evenly (judgement)."""
+"""Every row starts as this many drives spread half like a sound corner, half evenly, that of a variant as so
+many spread like those of its kin (judgement)."""
 
 LEAST_DRIVES: Final = 20
 """A sound row from fewer drives is mostly what it started as."""
@@ -44,6 +45,9 @@ Nobody knows what an unknown cause looks like, so that one odd value must not pr
 few odd values of a clear fault that the simulator does not know outweigh all that speaks for it (judgement).
 """
 
+FEW_DRIVES: Final = 10
+"""So many drives of a variant are needed to tell by them alone whether it differs from sound (judgement)."""
+
 LEAST_DIFFERENCE: Final = 0.05
 SURE_DIFFERENCE: Final = 0.99
 """A cause whose row differs less than this from the sound one anywhere gets none; nor does one whose drives
@@ -57,38 +61,84 @@ def estimate_table(
     sound_at_least: Sequence[float],
     basis: Basis,
     evidence: str,
+    kin: Mapping[str, str] | None = None,
 ) -> LikelihoodTable:
     """Estimate the likelihood rows of one measurement.
 
     Parameters
     ----------
-    shares : mapping of cause id to list of band probabilities
-        One entry per drive, as :func:`triage.evidence.findings.band_probability` gives them; the key
-        ``sound`` holds those of corners (or cars) without the cause.
+    shares : mapping of row name to list of band probabilities
+        One entry per drive, as :func:`triage.evidence.findings.band_probability` gives them; names are causes
+        or their variants, and ``sound`` holds those of corners (or cars) without the cause.
     sound_at_least : sequence of float
         Smallest probability of each band in the sound row, from what real healthy cars do; one per band.
     basis, evidence
         Go into the table.
+    kin : mapping of variant to str, optional
+        Variants of the same word are close: each starts from what all of them show together. A name left out
+        stands alone.
 
     Returns
     -------
     LikelihoodTable
-        With rows for ``sound``, ``other`` and every cause that differs from sound.
+        With rows for ``sound``, ``other`` and everything that differs from sound.
     """
     sound = _sound_row(_stacked(shares.get(SOUND, ()), len(sound_at_least)), np.array(sound_at_least))
+    kin = kin or {}
+    names = dict.fromkeys((*shares, *kin))
     drives = {
-        cause: _stacked(bands, sound.size) for cause, bands in shares.items() if cause not in (SOUND, OTHER)
+        name: _stacked(shares.get(name, ()), sound.size) for name in names if name not in (SOUND, OTHER)
     }
-    rows = {cause: _cause_row(bands, sound) for cause, bands in drives.items()}
-    distinct = {cause: row for cause, row in rows.items() if _is_distinct(row, drives[cause], sound)}
+    families: dict[str, dict[str, FloatArray]] = {}
+    for name, own in drives.items():
+        families.setdefault(kin.get(name, name), {})[name] = own
+    rows = [_rows_of_family(family, sound) for family in families.values()]
+    middles = _by_cause({name: _cause_row(own, _careless(sound)) for name, own in drives.items() if len(own)})
     return LikelihoodTable(
         basis=basis,
         evidence=evidence,
         rows={
             name: normalised_row(tuple(row.tolist()))
-            for name, row in {SOUND: sound, OTHER: _other_row(sound, _by_cause(rows)), **distinct}.items()
+            for name, row in ({SOUND: sound, OTHER: _other_row(sound, middles)} | _merged(rows)).items()
         },
     )
+
+
+def _rows_of_family(family: Mapping[str, FloatArray], sound: FloatArray) -> dict[str, FloatArray]:
+    """Rows of close variants, as far as they differ from the sound row.
+
+    A measurement that few logs allow (single edges, say) leaves each variant with a handful of drives. Its
+    row starts from that of all of them where together they differ from sound ones. Where it has too few
+    drives of its own to be judged by them, it stands unless they speak for the sound row.
+    """
+    together = np.concatenate(list(family.values()))
+    common = _cause_row(together, _careless(sound))
+    if len(family) == 1 or not _is_distinct(common, together, sound):
+        alone = {name: _cause_row(own, _careless(sound)) for name, own in family.items()}
+        return {name: row for name, row in alone.items() if _is_distinct(row, family[name], sound)}
+    return {
+        name: row
+        for name, own in family.items()
+        if _is_distinct(row := _cause_row(own, common), own, sound)
+        or (len(own) < FEW_DRIVES and _gain(common, own, sound) >= 0.0)
+    }
+
+
+def _by_cause(rows: Mapping[str, FloatArray]) -> list[FloatArray]:
+    """Mean row of every cause over its variants, so that a cause of many variants does not count more."""
+    causes: dict[str, list[FloatArray]] = {}
+    for name, row in rows.items():
+        causes.setdefault(name.split(VARIANT_MARK, maxsplit=1)[0], []).append(row)
+    return [np.mean(variants, axis=0) for variants in causes.values()]
+
+
+def _merged(rows: Sequence[Mapping[str, FloatArray]]) -> dict[str, FloatArray]:
+    return {name: row for each in rows for name, row in each.items()}
+
+
+def _gain(row: FloatArray, drives: FloatArray, sound: FloatArray) -> float:
+    """Twice the log-likelihood ratio of the drives, a row against the sound one."""
+    return 2.0 * float(np.log(drives @ row).sum() - np.log(drives @ sound).sum())
 
 
 def _is_distinct(row: FloatArray, drives: FloatArray, sound: FloatArray) -> bool:
@@ -101,16 +151,7 @@ def _is_distinct(row: FloatArray, drives: FloatArray, sound: FloatArray) -> bool
     """
     if np.abs(row - sound).max() <= LEAST_DIFFERENCE:
         return False
-    gain = 2.0 * float(np.log(drives @ row).sum() - np.log(drives @ sound).sum())
-    return gain > float(chi2.ppf(SURE_DIFFERENCE, sound.size - 1))
-
-
-def _by_cause(rows: Mapping[str, FloatArray]) -> list[FloatArray]:
-    """Mean row of every cause over its variants, so that a cause of many variants does not count more."""
-    causes: dict[str, list[FloatArray]] = {}
-    for name, row in rows.items():
-        causes.setdefault(name.split(VARIANT_MARK, maxsplit=1)[0], []).append(row)
-    return [np.mean(variants, axis=0) for variants in causes.values()]
+    return _gain(row, drives, sound) > float(chi2.ppf(SURE_DIFFERENCE, sound.size - 1))
 
 
 def _stacked(drives: Sequence[Sequence[float]], width: int) -> FloatArray:
@@ -125,8 +166,13 @@ def _sound_row(drives: FloatArray, at_least: FloatArray) -> FloatArray:
     return normalised
 
 
-def _cause_row(drives: FloatArray, sound: FloatArray) -> FloatArray:
-    start = 0.5 * sound + 0.5 / sound.size
+def _careless(sound: FloatArray) -> FloatArray:
+    """Return what a row starts as when nothing is known of the cause."""
+    row: FloatArray = 0.5 * sound + 0.5 / sound.size
+    return row
+
+
+def _cause_row(drives: FloatArray, start: FloatArray) -> FloatArray:
     row = _likeliest_row(drives, PSEUDO_DRIVES * start)
     mixed: FloatArray = (1.0 - CAUSE_UNSEEN_SHARE) * row + CAUSE_UNSEEN_SHARE * start
     return mixed

@@ -122,6 +122,11 @@ def simulate_road_test(
     return RoadTest(_as_log(recording, truth, seed, by_channel), truth, by_channel)
 
 
+def setup_of_seed(seed: int) -> Setup:
+    """Return what a road test of this seed drives when it is given no setup."""
+    return draw_setup(_stream(seed, _SETUP_STREAM))
+
+
 def write_road_test(test: RoadTest, path: str | Path) -> None:
     """Write the log of a road test as a table; the same test gives the same bytes.
 

@@ -11,7 +11,6 @@ import numpy as np
 from triage.corners import CORNERS, Corner, Place
 from triage.run import TriageResult
 from triage.signals.manoeuvres import Manoeuvre, ManoeuvreKind
-from triage.signals.measurement import Span
 from triage.speed_log import BoolArray, FloatArray, SpeedLog
 
 LOST_DIVERGENCE_RATIO: Final = -0.5
@@ -21,9 +20,6 @@ LOSS_SOURCES: Final = frozenset(
     {"dead-share", "stuck-share", "drop-out-rate", "drop-out-length", "joint-drop-out-rate"}
 )
 """Measurements whose spans are losses of the signal itself."""
-
-MANY_SPANS: Final = 4000
-"""More marks than this on one lane are closed up where they nearly touch."""
 
 BAND_LABELS: Final[dict[ManoeuvreKind, tuple[str, str]]] = {
     "standstill": ("■", "stands"),
@@ -72,52 +68,62 @@ def build_bands(manoeuvres: Iterable[Manoeuvre]) -> tuple[Band, ...]:
 def build_loss_lanes(result: TriageResult) -> tuple[LossLane, ...]:
     """Return one lane for each wheel and one for holes in the whole recording."""
     corners = [_lane(corner, _corner_spans(result, corner, row)) for row, corner in enumerate(CORNERS)]
-    joint = _recording_gaps(result.log) + _finding_spans(result, "vehicle")
+    joint = (_recording_gaps(result.log), _finding_spans(result, "vehicle"))
     return (*corners, _lane("vehicle", joint))
 
 
-def _corner_spans(result: TriageResult, corner: Corner, row: int) -> list[Span]:
+def _corner_spans(result: TriageResult, corner: Corner, row: int) -> tuple[FloatArray, ...]:
     trace = result.log.wheels[corner]
     low = result.conditioned.divergence_ratio[row] < LOST_DIVERGENCE_RATIO
-    return [
-        *find_stretches(trace.time_s, trace.invalid),
-        *find_stretches(result.conditioned.time_s, low),
-        *_finding_spans(result, corner),
-    ]
+    return (
+        find_stretches(trace.time_s, trace.invalid),
+        find_stretches(result.conditioned.time_s, low),
+        _finding_spans(result, corner),
+    )
 
 
-def _finding_spans(result: TriageResult, place: Place) -> list[Span]:
-    return [
+def _finding_spans(result: TriageResult, place: Place) -> FloatArray:
+    spans = [
         span
         for finding in result.findings
         # Without a loss these findings rest on the whole drive, as value 0 says.
         if finding.source in LOSS_SOURCES and finding.corner == place and finding.value > 0.0
         for span in finding.spans
     ]
+    return np.array(spans, dtype=np.float64).reshape(-1, 2)
 
 
-def _recording_gaps(log: SpeedLog) -> list[Span]:
-    time_s = log.instants_s
+def _recording_gaps(log: SpeedLog) -> FloatArray:
+    time_s = _instants(log)
     step_s = np.diff(time_s)
     if step_s.size == 0:
-        return []
+        return np.empty((0, 2))
     at = np.flatnonzero(step_s > max(0.04, 2.5 * float(np.median(step_s))))
-    return list(zip(time_s[at].tolist(), time_s[at + 1].tolist(), strict=True))
+    return np.stack((time_s[at], time_s[at + 1]), axis=1)
 
 
-def find_stretches(time_s: FloatArray, marked: BoolArray) -> list[Span]:
-    """Return begin and end of every unbroken run of marked samples."""
+def _instants(log: SpeedLog) -> FloatArray:
+    """Instants with a valid sample; sorting those of a day takes seconds, and one clock needs none."""
+    first, *others = log.wheels.values()
+    if not all(other.time_s is first.time_s for other in others) or not (np.diff(first.time_s) > 0.0).all():
+        return log.instants_s
+    missing: BoolArray = np.logical_and.reduce([trace.invalid for trace in log.wheels.values()])
+    return first.time_s[~missing]
+
+
+def find_stretches(time_s: FloatArray, marked: BoolArray) -> FloatArray:
+    """Return begin and end of every unbroken run of marked samples, float64[K, 2]."""
     edges = np.diff(np.concatenate(([0], marked.astype(np.int8), [0])))
     first, last = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1) - 1
-    return list(zip(time_s[first].tolist(), time_s[last].tolist(), strict=True))
+    return np.stack((time_s[first], time_s[last]), axis=1)
 
 
-def _lane(place: Place, spans: list[Span]) -> LossLane:
-    if not spans:
+def _lane(place: Place, spans: tuple[FloatArray, ...]) -> LossLane:
+    joined = np.concatenate(spans)
+    if not joined.size:
         return LossLane(place, np.empty(0), np.empty(0))
-    ordered = np.array(sorted(spans), dtype=np.float64)
-    tolerance_s = (ordered[-1, 1] - ordered[0, 0]) / MANY_SPANS if len(spans) > MANY_SPANS else 0.0
+    ordered = joined[np.argsort(joined[:, 0], kind="stable")]
     reach_s = np.maximum.accumulate(ordered[:, 1])
-    starts = np.concatenate(([True], ordered[1:, 0] > reach_s[:-1] + tolerance_s))
+    starts = np.concatenate(([True], ordered[1:, 0] > reach_s[:-1]))
     stops = np.concatenate((starts[1:], [True]))
     return LossLane(place, ordered[starts, 0], reach_s[stops])

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from triage.corners import CORNERS, Corner
-from triage.evidence.hypotheses import Finding, RankedHypothesis
+from triage.evidence.hypotheses import Finding, Posterior, RankedHypothesis
 from triage.run import TriageResult
 from triage.signals.measurement import Span
 from triage.units import format_share
@@ -75,8 +75,7 @@ def build_headline(opened: Opened) -> Headline:
     result = opened.result
     first = result.posterior.first
     shares = corner_probabilities(result)
-    likeliest = max(CORNERS, key=lambda corner: shares[corner])
-    suspect = likeliest if shares[likeliest] >= DECIDED else None
+    suspect = suspected_corner(shares)
     title = _title(first, suspect, shares, text=cause_text(opened.causes, first.hypothesis.cause))
     detail = _detail(first, opened.causes)
     if first.probability < DECIDED and suspect is None and result.not_measurable:
@@ -99,10 +98,14 @@ def _title(
 
 
 def _detail(first: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
-    corner = first.hypothesis.corner
+    return f"Most probable: {line_name(first, causes)}, {format_share(first.probability)}"
+
+
+def line_name(line: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
+    """Name cause and wheel of a line of the ranking."""
+    corner = line.hypothesis.corner
     place = "" if corner == "vehicle" else f", {place_name(corner).lower()}"
-    text = cause_text(causes, first.hypothesis.cause)
-    return f"Most probable: {text.title}{place}, {format_share(first.probability)}"
+    return f"{cause_text(causes, line.hypothesis.cause).title}{place}"
 
 
 def _to_do(opened: Opened) -> str:
@@ -119,11 +122,22 @@ def _next_step(result: TriageResult) -> str:
 
 def corner_probabilities(result: TriageResult) -> dict[Corner, float]:
     """Return the probability that the fault sits at each corner, summed over the causes."""
+    return corner_shares(result.posterior)
+
+
+def corner_shares(posterior: Posterior) -> dict[Corner, float]:
+    """Return the probability that the fault sits at each corner, summed over the causes."""
     shares: dict[Corner, float] = dict.fromkeys(CORNERS, 0.0)
-    for ranked in result.posterior.ranking:
+    for ranked in posterior.ranking:
         if ranked.hypothesis.corner != "vehicle":
             shares[ranked.hypothesis.corner] += ranked.probability
     return shares
+
+
+def suspected_corner(shares: Mapping[Corner, float]) -> Corner | None:
+    """Return the corner that stands out, None when none does."""
+    likeliest = max(CORNERS, key=lambda corner: shares[corner])
+    return likeliest if shares[likeliest] >= DECIDED else None
 
 
 def build_ranking_rows(opened: Opened) -> tuple[RankingRow, ...]:

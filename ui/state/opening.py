@@ -6,11 +6,17 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import PurePath
+from typing import TYPE_CHECKING
 
 from triage.corners import Corner
+from triage.evidence.rule_tables import Rulebook
 from triage.logs.options import ReadOptions
 from triage.run import TriageResult
 from triage.vehicle import Vehicle
+from triage.walk.walk_state import WalkState
+
+if TYPE_CHECKING:
+    from ui.presenters.plot_data import PlotData
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +48,15 @@ class OpenOrder:
         None is an ordinary passenger car.
     confirmed : bool
         The user said in the window which signal is which wheel; it is remembered when it could be read.
+    answers : WalkState
+        What was answered about this car already; the verdict takes it in.
     """
 
     files: tuple[str, ...]
     options: ReadOptions = field(default_factory=ReadOptions)
     vehicle: Vehicle | None = None
     confirmed: bool = False
+    answers: WalkState = field(default_factory=WalkState)
 
     @property
     def title(self) -> str:
@@ -92,8 +101,17 @@ class Opened:
     causes : mapping of cause id to CauseText
     measurement_titles : mapping of measurement id to str
         The rule book's words; ids that are missing are shown as they are.
+    answers : WalkState
+        What was answered at the car and went into the result.
+    rulebook : Rulebook or None
+        What it was judged by.
+    plot_data : PlotData or None
+        What the plots show, where it was prepared ahead.
     """
 
     result: TriageResult
     causes: Mapping[str, CauseText] = field(default_factory=dict)
     measurement_titles: Mapping[str, str] = field(default_factory=dict)
+    answers: WalkState = field(default_factory=WalkState)
+    rulebook: Rulebook | None = field(default=None, compare=False, repr=False)
+    plot_data: PlotData | None = field(default=None, compare=False, repr=False)

@@ -67,7 +67,14 @@ class BenchPhase:
     before: StartPhase | ShowingPhase
 
 
-Phase = StartPhase | LoadingPhase | RefusedPhase | ShowingPhase | AskingPhase | BenchPhase
+@dataclass(frozen=True, slots=True)
+class ExercisePhase:
+    """A trainee works on an exercise; ``before`` is what to go back to."""
+
+    before: StartPhase | ShowingPhase
+
+
+Phase = StartPhase | LoadingPhase | RefusedPhase | ShowingPhase | AskingPhase | BenchPhase | ExercisePhase
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +100,25 @@ class Highlight:
         return self.spans[self.index]
 
 
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """An answer that is tried and not recorded.
+
+    Attributes
+    ----------
+    told : str
+        Check and answer in words.
+    opened : Opened
+        The recording with the verdict as it would be.
+    moved : str
+        What becomes of the cause that stands first without it.
+    """
+
+    told: str
+    opened: Opened
+    moved: str
+
+
 Page = Literal["road-test", "verdict"]
 """The two sides of a recording: what was driven, and what it means."""
 
@@ -113,6 +139,10 @@ class WindowState:
         One of :data:`SPEED_UNITS`.
     seconds_wanted : Topic
         Told the seconds to show when something points at a place of the recording.
+    trial : Trial or None
+        The answer that is tried; ``opened`` is what it makes of the recording.
+    verdict_changed : Topic
+        Told when another verdict on the same recording is to be shown: an answer is tried or taken back.
     """
 
     def __init__(self) -> None:
@@ -124,6 +154,8 @@ class WindowState:
         self.corner: Corner = CORNERS[0]
         self.page: Page = "verdict"
         self.speed_unit: str = SPEED_UNITS[0]
+        self.trial: Trial | None = None
+        self.verdict_changed: Topic[Opened] = Topic()
         self.corner_changed: Topic[Corner] = Topic()
         self.page_changed: Topic[Page] = Topic()
         self.speed_unit_changed: Topic[str] = Topic()
@@ -137,12 +169,15 @@ class WindowState:
 
     @property
     def opened(self) -> Opened | None:
-        """The log on the screen, None when there is none."""
-        return self.phase.opened if isinstance(self.phase, ShowingPhase) else None
+        """The log on the screen with the verdict shown, None when there is none."""
+        if not isinstance(self.phase, ShowingPhase):
+            return None
+        return self.phase.opened if self.trial is None else self.trial.opened
 
     def enter(self, phase: Phase) -> None:
-        """Go to another phase; choice and highlight start anew."""
+        """Go to another phase; choice and highlight start anew, and nothing is tried."""
         self.phase = phase
+        self.trial = None
         self.choice = 0
         self.highlight = None
         self.corner = self._corner_of_choice() or CORNERS[0]
@@ -161,6 +196,15 @@ class WindowState:
         self.choice = rank
         self.choice_changed.tell(rank)
         self.choose_corner(self._corner_of_choice() or self.corner)
+
+    def try_out(self, trial: Trial | None) -> None:
+        """Show what an answer would make of the recording, or the verdict as it stands (None)."""
+        if isinstance(self.phase, ShowingPhase) and trial is not self.trial:
+            self.trial = trial
+            self.choice = 0
+            self.verdict_changed.tell(self.phase.opened if trial is None else trial.opened)
+            if self.highlight is not None and self._finding(self.highlight.finding_id) is None:
+                self.clear_highlight()
 
     def choose_corner(self, corner: Corner) -> None:
         """Look at another wheel."""

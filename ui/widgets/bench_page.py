@@ -31,6 +31,9 @@ from ui.widgets.labels import make_button, make_label
 LARGER: Final = 1.25
 RANKING_PX: Final = 330
 NARROW_PX: Final = 820
+LOW_PX: Final = 340
+"""Below this height the question needs all the room; what it may be is told by the steps above."""
+
 QWIDGETSIZE_MAX: Final = 16777215
 """Qt's own word for no limit."""
 
@@ -95,21 +98,26 @@ class BenchPage(QWidget):
             self._row.addWidget(button, number // columns, number % columns)
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Put the ranking below the question when the window is narrow."""
+        """Put the ranking below the question when the window is narrow, and leave it out when it is low."""
         super().resizeEvent(event)
+        self.ranking.setHidden(event.size().height() < LOW_PX)
         self._arrange(narrow=event.size().width() < NARROW_PX)
 
     def _make_keys(self) -> None:
-        keys: list[tuple[str, Callable[[], object]]] = [
-            ("B", self.buttons["back"].click),
-            ("S", self.buttons["skip"].click),
-            ("C", self.buttons["cannot-say"].click),
-            ("U", self.buttons["undo"].click),
-            ("Esc", self.buttons["leave"].click),
-            *((str(number), lambda at=number: self.question.press(at)) for number in range(1, 10)),
+        keys: list[tuple[str, str, Callable[[], object]]] = [
+            ("B", self.tr("Back to the answer before"), self.buttons["back"].click),
+            ("S", self.tr("Not done: go on without this step"), self.buttons["skip"].click),
+            ("C", self.tr("Cannot say: done, and it told nothing"), self.buttons["cannot-say"].click),
+            ("U", self.tr("Take the newest answer back"), self.buttons["undo"].click),
+            ("Esc", self.tr("Close this page"), self.buttons["leave"].click),
+            *(
+                (str(number), self.tr("The answer of that number"), lambda at=number: self.question.press(at))
+                for number in range(1, 10)
+            ),
         ]
-        for key, run in keys:
+        for key, does, run in keys:
             shortcut = QShortcut(QKeySequence(key), self)
+            shortcut.setWhatsThis(does)
             shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
             shortcut.activated.connect(run)
 

@@ -46,6 +46,7 @@ class DetailsTabs(QTabWidget):
         self.tabBar().setUsesScrollButtons(True)
         state.phase_changed.subscribe(self._show_phase)
         state.choice_changed.subscribe(lambda _rank: self._refresh_checks())
+        state.verdict_changed.subscribe(lambda _opened: self._refresh_checks())
         state.dark_changed.subscribe(self._show_dark)
         self._show_dark(state.dark)
 

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QT_TRANSLATE_NOOP,
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QListView,
@@ -136,6 +145,14 @@ class _LineList(QListView):
     """A list that tells Enter from a double click, which ``activated`` does not."""
 
     enter_pressed = Signal(QModelIndex)
+    key_help = (
+        (
+            "Return",
+            QT_TRANSLATE_NOOP(
+                "KeyHelp", "Show the place of this finding in the plots; again for its next place"
+            ),
+        ),
+    )
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Report Enter on a line, leave all else to Qt."""
@@ -177,6 +194,7 @@ class EvidencePanel(QWidget):
         self.list.enter_pressed.connect(self._activate)
         state.phase_changed.subscribe(lambda _phase: self._refresh())
         state.choice_changed.subscribe(lambda _rank: self._refresh())
+        state.verdict_changed.subscribe(lambda _opened: self._refresh())
         state.highlight_changed.subscribe(self._show_highlight)
         state.dark_changed.subscribe(self._show_dark)
         self._show_dark(state.dark)

@@ -1,29 +1,16 @@
-"""Pages shown while there is no verdict: start, reading, refusal."""
+"""A card in the middle of a page, and the page shown while a recording is read."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from pathlib import PurePath
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QFrame,
-    QHBoxLayout,
-    QLabel,
-    QProgressBar,
-    QPushButton,
-    QScrollArea,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QScrollArea, QVBoxLayout, QWidget
 
-from ui.presenters.samples import Sample
 from ui.state.window_state import LoadingPhase, Phase, ProgressPoint, WindowState
 from ui.widgets.labels import make_button, make_label
-from ui.widgets.styling import TARGET_PX
 
 CARD_PX = 680
-SAMPLE_PX = 190
 
 
 def centred_card(page: QWidget) -> QVBoxLayout:
@@ -47,78 +34,6 @@ def centred_card(page: QWidget) -> QVBoxLayout:
     outside.setContentsMargins(0, 0, 0, 0)
     outside.addWidget(scroll)
     return inside
-
-
-class StartPage(QWidget):
-    """Nothing is open yet: open a log, drop one, or try a sample."""
-
-    def __init__(
-        self,
-        samples: tuple[Sample, ...],
-        *,
-        on_open: Callable[[], object],
-        on_sample: Callable[[str], object],
-        parent: QWidget | None = None,
-    ) -> None:
-        super().__init__(parent)
-        card = centred_card(self)
-        card.addWidget(make_label("headline", self.tr("Which wheel end is at fault?"), larger_by=1.5))
-        card.addWidget(
-            make_label(
-                "",
-                self.tr(
-                    "Open the recording of a road test with the four wheel speeds. The program says which "
-                    "corner it suspects, why, and what to check next, before anything comes off the car."
-                ),
-            )
-        )
-        self.open_button = make_button(self.tr("Open a recording…"), on_open, primary=True)
-        card.addWidget(self.open_button, 0, Qt.AlignmentFlag.AlignLeft)
-        self.bench_button = QPushButton(self.tr("Begin at the car, without a recording"))
-        self.bench_button.setAutoDefault(True)
-        self.bench_button.setMinimumHeight(TARGET_PX)
-        card.addWidget(self.bench_button, 0, Qt.AlignmentFlag.AlignLeft)
-        card.addWidget(self._drop_area())
-        self.note = make_label("")
-        self.note.hide()
-        card.addWidget(self.note)
-        if samples:
-            card.addWidget(make_label("section", self.tr("Or try a recording that comes with the program")))
-        self.sample_buttons = [self._sample_button(sample, on_sample) for sample in samples]
-        list_of_samples = QVBoxLayout()
-        list_of_samples.setSpacing(4)
-        card.addLayout(list_of_samples)
-        for sample, button in zip(samples, self.sample_buttons, strict=True):
-            row = QHBoxLayout()
-            row.addWidget(button)
-            row.addWidget(make_label("muted", sample.complaint), 1)
-            list_of_samples.addLayout(row)
-
-    def tell_databases(self, files: tuple[str, ...]) -> None:
-        """Say that signal databases were taken, and for what."""
-        names = ", ".join(PurePath(file).name for file in files)
-        self.note.setText(self.tr("{} will be used for the recording that you open next.").format(names))
-        self.note.show()
-
-    def _drop_area(self) -> QLabel:
-        area = make_label(
-            "muted",
-            self.tr(
-                "or drop it anywhere on this window.\nTables (CSV and relatives) and CAN recordings; drop a "
-                "signal database (DBC) together with it when it needs one. Several parts of one recording "
-                "may be dropped at once."
-            ),
-        )
-        area.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        area.setProperty("role", "drop")
-        area.setMinimumHeight(86)
-        return area
-
-    def _sample_button(self, sample: Sample, on_sample: Callable[[str], object]) -> QWidget:
-        button = make_button(sample.title, lambda: on_sample(sample.path))
-        button.setAccessibleDescription(sample.complaint)
-        button.setMinimumWidth(SAMPLE_PX)
-        return button
 
 
 class LoadingPage(QWidget):

@@ -8,13 +8,17 @@ from typing import Final
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtGui import QColor, QPainter, QPen, QTransform
 from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
+from triage.speed_log import FloatArray
 from ui.presenters.marks import Band, LossLane
+from ui.presenters.thinning import DrawnLine
 from ui.theme import Theme
 
 LABEL_GAP_PX: Final = 3
+LEAST_BAR_PX: Final = 2.0
+
 EDGED_BAND_PX: Final = 6.0
 """Narrower bands get no edge: with an hour in view the edges would hide the colours."""
 
@@ -25,26 +29,28 @@ class BandStrip(pg.GraphicsObject):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self._bands: tuple[Band, ...] = ()
-        self._starts_s = np.empty(0)
-        self._theme = theme
+        self._starts_s = self._stops_s = np.empty(0)
+        self.set_theme(theme)
 
     def set_bands(self, bands: tuple[Band, ...]) -> None:
         """Show these bands; they must rise in time."""
         self.prepareGeometryChange()
         self._bands = bands
         self._starts_s = np.array([band.start_s for band in bands])
+        self._stops_s = np.array([band.stop_s for band in bands])
         self.update()
 
     def set_theme(self, theme: Theme) -> None:
         """Change colours."""
         self._theme = theme
+        self._fills = {kind: QColor(fill) for kind, fill in theme.bands.items()}
         self.update()
 
     def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
         """Return the whole strip in seconds and units of height."""
         if not self._bands:
             return QRectF()
-        begin_s, end_s = self._bands[0].start_s, max(band.stop_s for band in self._bands)
+        begin_s, end_s = float(self._starts_s[0]), float(self._stops_s.max())
         return QRectF(begin_s, 0.0, end_s - begin_s, 1.0)
 
     def paint(
@@ -55,21 +61,28 @@ class BandStrip(pg.GraphicsObject):
         if not self._bands or view is None:
             return
         transform = painter.transform()
+        scale, offset = transform.m11(), transform.dx()
+        top, bottom = (transform.map(QPointF(0.0, height)).y() for height in (1.0, 0.0))
         painter.save()
         painter.resetTransform()
-        for band in self._visible(view.left(), view.right()):
-            begin = transform.map(QPointF(max(band.start_s, view.left()), 1.0))
-            end = transform.map(QPointF(min(band.stop_s, view.right()), 0.0))
-            self._paint_band(painter, band, QRectF(begin, end).normalized())
+        for band in self._visible(view.left(), view.right(), px_s=1.0 / max(scale, 1e-9)):
+            left = scale * max(band.start_s, view.left()) + offset
+            right = scale * min(band.stop_s, view.right()) + offset
+            self._paint_band(painter, band, QRectF(left, top, right - left, bottom - top))
         painter.restore()
 
-    def _visible(self, begin_s: float, end_s: float) -> Sequence[Band]:
+    def _visible(self, begin_s: float, end_s: float, *, px_s: float) -> Sequence[Band]:
+        """Bands in view; of those narrower than a pixel, one for each pixel."""
         first = max(int(np.searchsorted(self._starts_s, begin_s)) - 1, 0)
         stop = int(np.searchsorted(self._starts_s, end_s))
-        return [band for band in self._bands[first:stop] if band.stop_s > begin_s]
+        column = np.floor(self._starts_s[first:stop] / px_s)
+        leads = np.append(True, np.diff(column) > 0.0)[: stop - first]
+        wide = self._stops_s[first:stop] - self._starts_s[first:stop] >= px_s
+        seen = first + np.flatnonzero((leads | wide) & (self._stops_s[first:stop] > begin_s))
+        return [self._bands[at] for at in seen.tolist()]
 
     def _paint_band(self, painter: QPainter, band: Band, box: QRectF) -> None:
-        painter.fillRect(box, QColor(self._theme.bands[band.kind]))
+        painter.fillRect(box, self._fills[band.kind])
         if box.width() < EDGED_BAND_PX:
             return
         painter.setPen(QPen(QColor(self._theme.border), 1))
@@ -137,10 +150,57 @@ def _bars(
 ) -> list[QRectF]:
     first = int(np.searchsorted(lane.end_s, view.left()))
     stop = int(np.searchsorted(lane.begin_s, view.right(), side="right"))
+    if stop <= first:
+        return []
     factor, offset = scale
     left = factor * np.maximum(lane.begin_s[first:stop], view.left()) + offset
-    width = np.maximum(factor * np.minimum(lane.end_s[first:stop], view.right()) + offset - left, 2.0)
-    return [QRectF(x, top, w, bottom - top) for x, w in zip(left.tolist(), width.tolist(), strict=True)]
+    right = np.maximum(
+        factor * np.minimum(lane.end_s[first:stop], view.right()) + offset, left + LEAST_BAR_PX
+    )
+    left, right = _closed_up(left, right)
+    return [
+        QRectF(x, top, end - x, bottom - top) for x, end in zip(left.tolist(), right.tolist(), strict=True)
+    ]
+
+
+def _closed_up(left: FloatArray, right: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Join bars with less than a pixel between them: a day may hold millions, a screen but a thousand."""
+    right = np.maximum.accumulate(right)
+    begins = np.concatenate(([True], left[1:] >= right[:-1] + 1.0))
+    return left[begins], right[np.append(begins[1:], True)]
+
+
+class WheelCurve(pg.PlotCurveItem):
+    """A line of one pixel, or one that stands out from others beside it."""
+
+    def __init__(self, pen: QPen) -> None:
+        super().__init__(pen=pen, skipFiniteCheck=True)
+        self._bold = False
+
+    @property
+    def bold(self) -> bool:
+        """Whether it stands out."""
+        return self._bold
+
+    def set_bold(self, bold: bool) -> None:
+        """Let the line stand out, or no longer."""
+        self._bold = bold
+        self.update()
+
+    def set_points(self, seen: DrawnLine) -> None:
+        """Draw these points."""
+        self.setData(seen.time_s, seen.value, connect=seen.joined if seen.time_s.size else "all")
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None
+    ) -> None:
+        """Draw once, or twice a pixel apart: a pen of two pixels takes Qt twenty times as long."""
+        super().paint(painter, option, widget)
+        if self._bold:
+            painter.save()
+            painter.setTransform(painter.transform() * QTransform.fromTranslate(1.0, 1.0))
+            super().paint(painter, option, widget)
+            painter.restore()
 
 
 def spread_labels(

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from ui.presenters.verdict import RankingRow, build_ranking_rows
+from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import Theme, theme_for
 from ui.widgets.labels import make_label
@@ -127,6 +128,7 @@ class RankingPanel(QWidget):
         column.addWidget(self.table)
         self.table.selectionModel().currentRowChanged.connect(lambda now, _before: state.choose(now.row()))
         state.phase_changed.subscribe(self._show_phase)
+        state.verdict_changed.subscribe(self._show_verdict)
         state.choice_changed.subscribe(self._show_choice)
         state.dark_changed.subscribe(self._show_dark)
         self._show_dark(state.dark)
@@ -151,7 +153,10 @@ class RankingPanel(QWidget):
         table.setMinimumHeight(5 * TARGET_PX)
 
     def _show_phase(self, phase: Phase) -> None:
-        rows = build_ranking_rows(phase.opened) if isinstance(phase, ShowingPhase) else ()
+        self._show_verdict(phase.opened if isinstance(phase, ShowingPhase) else None)
+
+    def _show_verdict(self, opened: Opened | None) -> None:
+        rows = () if opened is None else build_ranking_rows(opened)
         self.model.set_rows(rows)
         if rows:
             self.table.selectRow(0)

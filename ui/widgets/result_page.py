@@ -1,52 +1,93 @@
-"""The verdict page: header, plots, ranking and details; side by side when wide, stacked when narrow."""
+"""Road test and verdict: the plots on one side, beside them the instruments or the lists."""
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QResizeEvent
-from PySide6.QtWidgets import QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QScrollArea, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
-from ui.state.window_state import Highlight, WindowState
-from ui.widgets.details_tabs import DetailsTabs
+from ui.state.window_state import Highlight, Page, WindowState
+from ui.widgets.bands import FindingBand, TrialBand
+from ui.widgets.details_tabs import EVIDENCE_TAB, DetailsTabs
 from ui.widgets.ranking_panel import RankingPanel
 from ui.widgets.speed_plots import SpeedPlots
 from ui.widgets.styling import qt_application
 from ui.widgets.verdict_header import VerdictHeader
 
+if TYPE_CHECKING:
+    from ui.widgets.instruments import InstrumentsPanel
+
 NARROW_PX: Final = 900
-"""Below this width the plots and the lists do not fit side by side."""
+NARROW_LETTERS: Final = 120
+"""Below this width the plots and what belongs to them do not fit side by side; larger texts need more."""
 
 WIDE_HEIGHT_PX: Final = 500
 STACKED_HEIGHT_PX: Final = 960
 LISTS_PX: Final = 430
+LISTS_MIN_PX: Final = 360
 MARGIN_PX: Final = 8
 
 
+class _Body(QSplitter):
+    """Asks for no more height than it needs: a scroll area gives what is asked for, and scrolls."""
+
+    _least_px = 0
+
+    def ask_for_height(self, least_px: int) -> None:
+        """Ask for so much height, or for more where the parts need it."""
+        self._least_px = least_px
+        self.updateGeometry()
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Return what the parts need, and no less height than asked for."""
+        # A fixed least height would hide from the layout that the parts need more.
+        return super().minimumSizeHint().expandedTo(QSize(0, self._least_px))
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Return the usual width and the least height."""
+        return QSize(super().sizeHint().width(), self.minimumSizeHint().height())
+
+
 class ResultPage(QScrollArea):
-    """Scrolls when the window is too small to show everything, so that nothing is cut off."""
+    """Scrolls when the window is too small to show everything, so that nothing is cut off.
+
+    Attributes
+    ----------
+    instruments : InstrumentsPanel or None
+        Stands beside the plots on the road-test page; made when that page is shown first.
+    """
 
     def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._state = state
         self.header = VerdictHeader(state)
+        self.trial_band = TrialBand(state)
+        self.finding_band = FindingBand(state, on_back=self.go_back_to_finding)
         self.plots = SpeedPlots(state)
         self.ranking = RankingPanel(state)
         self.details = DetailsTabs(state)
+        self.instruments: InstrumentsPanel | None = None
         self._lists = QSplitter(Qt.Orientation.Vertical)
-        self._body = QSplitter(Qt.Orientation.Horizontal)
+        self._side = QStackedWidget()
+        self._body = _Body(Qt.Orientation.Horizontal)
         self._inside = QWidget()
         self._lay_out()
         self.setWidgetResizable(True)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setWidget(self._inside)
         state.highlight_changed.subscribe(self._show_plots_for)
+        state.page_changed.subscribe(self._show_page)
+        state.verdict_changed.subscribe(lambda _opened: self.verticalScrollBar().setValue(0))
         qt_application().focusChanged.connect(self._follow_focus)
+        self._show_page(state.page)
 
     def _lay_out(self) -> None:
+        self._side.addWidget(self._lists)
         for splitter, first, second in (
             (self._lists, self.ranking, self.details),
-            (self._body, self.plots, self._lists),
+            (self._body, self.plots, self._side),
         ):
             splitter.addWidget(first)
             splitter.addWidget(second)
@@ -57,18 +98,45 @@ class ResultPage(QScrollArea):
         self._body.setSizes([820, LISTS_PX])
         self._lists.setStretchFactor(0, 2)
         self._lists.setStretchFactor(1, 3)
-        self._lists.setMinimumWidth(360)
+        self._side.setMinimumWidth(LISTS_MIN_PX)
         self.plots.setMinimumWidth(420)
         column = QVBoxLayout(self._inside)
         column.setContentsMargins(8, 6, 8, 8)
         column.setSpacing(6)
-        column.addWidget(self.header)
+        for band in (self.header, self.trial_band, self.finding_band):
+            column.addWidget(band)
         column.addWidget(self._body, 1)
 
+    @property
+    def splitters(self) -> dict[str, QSplitter]:
+        """What the user can move, by name."""
+        return {"body": self._body, "lists": self._lists}
+
     def arrive(self) -> None:
-        """Give the keyboard to the ranking, and show the page from its top: the verdict stands there."""
-        self.ranking.table.setFocus()
+        """Give the keyboard to what the page is about, and show the page from its top."""
+        if self._state.page == "verdict":
+            self.ranking.table.setFocus()
+        else:
+            self.plots.canvas.setFocus()
         self.verticalScrollBar().setValue(0)
+
+    def go_back_to_finding(self) -> None:
+        """Turn to the verdict, with the keyboard on the finding the plots were shown for."""
+        self._state.show_page("verdict")
+        self.details.show_tab(EVIDENCE_TAB)
+
+    def _show_page(self, page: Page) -> None:
+        self.header.setVisible(page == "verdict")
+        self._side.setCurrentWidget(self._lists if page == "verdict" else self._instruments())
+
+    def _instruments(self) -> InstrumentsPanel:
+        if self.instruments is None:
+            # Imported and made here: who never looks at them need not wait for them.
+            from ui.widgets.instruments import InstrumentsPanel  # noqa: PLC0415
+
+            self.instruments = InstrumentsPanel(self._state)
+            self._side.addWidget(self.instruments)
+        return self.instruments
 
     def _show_plots_for(self, highlight: Highlight | None) -> None:
         if highlight is not None and self.verticalScrollBar().maximum() > 0:
@@ -91,8 +159,9 @@ class ResultPage(QScrollArea):
         bar.setValue(min(max(bar.value(), bottom - self.viewport().height()), top))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Stack plots and lists when the window is narrow."""
+        """Stack the plots and what belongs to them when the window is narrow."""
         super().resizeEvent(event)
-        narrow = event.size().width() < NARROW_PX
+        least_px = max(NARROW_PX, NARROW_LETTERS * self.fontMetrics().averageCharWidth())
+        narrow = event.size().width() < least_px
         self._body.setOrientation(Qt.Orientation.Vertical if narrow else Qt.Orientation.Horizontal)
-        self._inside.setMinimumHeight(STACKED_HEIGHT_PX if narrow else WIDE_HEIGHT_PX)
+        self._body.ask_for_height(STACKED_HEIGHT_PX if narrow else WIDE_HEIGHT_PX)

@@ -2,23 +2,31 @@
 
 from __future__ import annotations
 
+from pathlib import Path, PurePath
 from typing import Final
 
-import pyqtgraph as pg
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from triage.corners import Corner
-from triage.run import TriageResult
+from triage.errors import OutputError
 from triage.signals.measurement import Span
-from ui.presenters.marks import build_bands, build_loss_lanes
-from ui.presenters.traces import build_divergence_lines, build_speed_lines
+from ui.presenters.comparison import Alignment, Comparison, compare, lay_over
+from ui.presenters.plot_data import PlotData, build_plot_data, next_loss
+from ui.presenters.plot_table import PlotTable, build_plot_table
+from ui.presenters.traces import in_unit
 from ui.presenters.wording import format_span
+from ui.state.opening import Opened
+from ui.state.time_cursor import TimeCursor
 from ui.state.window_state import Highlight, Phase, ShowingPhase, WindowState
 from ui.theme import Theme, theme_for
+from ui.widgets.comparison_panel import ComparisonPanel
 from ui.widgets.corner_key import CornerKey
+from ui.widgets.cursor_lines import CursorLines
+from ui.widgets.cursor_readout import CursorReadout
 from ui.widgets.labels import make_label
+from ui.widgets.plot_canvas import PlotCanvas
+from ui.widgets.plot_commands import PlotCommands
 from ui.widgets.plot_items import BandStrip, LossMarks
 from ui.widgets.wheel_plot import WheelPlot, colour_plot, set_up_plot
 
@@ -33,32 +41,6 @@ AROUND_SPAN: Final = 0.75
 """Share of a span's length shown on either side after a jump, and at least two seconds."""
 
 
-class PlotCanvas(pg.GraphicsLayoutWidget):
-    """The drawing area; turns keys into moves along the time axis."""
-
-    moved = Signal(float)
-    zoomed = Signal(float)
-    whole_wanted = Signal()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
-        """Pan with the arrows, zoom with plus and minus, show all with Home."""
-        moves = {
-            Qt.Key.Key_Left: -0.2,
-            Qt.Key.Key_Right: 0.2,
-            Qt.Key.Key_PageUp: -0.9,
-            Qt.Key.Key_PageDown: 0.9,
-        }
-        zooms = {Qt.Key.Key_Plus: 0.5, Qt.Key.Key_Equal: 0.5, Qt.Key.Key_Minus: 2.0}
-        if event.key() in moves:
-            self.moved.emit(moves[Qt.Key(event.key())])
-        elif event.key() in zooms:
-            self.zoomed.emit(zooms[Qt.Key(event.key())])
-        elif event.key() == Qt.Key.Key_Home:
-            self.whole_wanted.emit()
-        else:
-            super().keyPressEvent(event)
-
-
 class SpeedPlots(QFrame):
     """Four plots on one time axis: manoeuvres, speeds, lost signal, divergence."""
 
@@ -67,6 +49,10 @@ class SpeedPlots(QFrame):
         self.setProperty("role", "panel")
         self._state = state
         self._whole_s: Span = (0.0, 1.0)
+        self._opened: Opened | None = None
+        self._data: PlotData | None = None
+        self._other: Opened | None = None
+        self._compared: Comparison | None = None
         theme = theme_for(dark=state.dark)
         self.key = CornerKey(state)
         self.caption = make_label("muted")
@@ -74,6 +60,16 @@ class SpeedPlots(QFrame):
         self.strip = BandStrip(theme)
         self.losses = LossMarks(theme)
         self._build_plots(theme)
+        self.time_cursor = TimeCursor()
+        plots = (self.speed.plot, self._strip_plot, self._loss_plot, self.divergence.plot)
+        self.cursor_lines = CursorLines(self.time_cursor, plots, theme)
+        self.readout = CursorReadout(state, self.time_cursor)
+        self.comparison = ComparisonPanel(
+            on_align=self._align_comparison, on_end=lambda: self.set_comparison(None)
+        )
+        self.commands = PlotCommands(
+            self.canvas, table=self._table, title=self._title, tell=self.caption.setText
+        )
         self._lay_out()
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self.settle)
@@ -89,7 +85,7 @@ class SpeedPlots(QFrame):
         self.speed = WheelPlot(
             canvas.addPlot(row=1, col=0),
             theme,
-            axis_label=self.tr("Wheel speed, km/h"),
+            axis_label=self._speed_label(),
             least_height=4.0,
             floor=0.0,
         )
@@ -110,6 +106,9 @@ class SpeedPlots(QFrame):
         self.speed.plot.getAxis("bottom").setStyle(showValues=False)
         self.divergence.plot.setLabel("bottom", self.tr("Seconds of the log"))
 
+    def _speed_label(self) -> str:
+        return self.tr("Speed, {}").format(self._state.speed_unit)
+
     def _name_rows(self) -> None:
         lanes = [(len(LANE_NAMES) - row - 0.5, name) for row, name in enumerate(LANE_NAMES)]
         self._loss_plot.getAxis("left").setTicks([lanes])
@@ -124,10 +123,14 @@ class SpeedPlots(QFrame):
     def _lay_out(self) -> None:
         self.canvas.setAccessibleName(self.tr("Wheel speeds and divergences over time"))
         self.canvas.setAccessibleDescription(
-            self.tr("Arrows move along the time, plus and minus zoom, Home shows the whole recording.")
+            self.tr(
+                "Arrows move along the time, plus and minus zoom, Home shows the whole recording. "
+                "Comma and full stop move the cursor by a sample, with Shift by ten; M marks its place, "
+                "Delete removes it. N and Shift N go to the drop-outs of the wheel looked at."
+            )
         )
         self.canvas.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.canvas.setMinimumHeight(300)
+        self.canvas.setMinimumHeight(340)
         row = QHBoxLayout()
         row.addWidget(self.key)
         row.addWidget(self.caption, 1)
@@ -136,17 +139,25 @@ class SpeedPlots(QFrame):
         column.setSpacing(4)
         column.addLayout(row)
         column.addWidget(self.canvas, 1)
+        column.addWidget(self.readout)
+        column.addWidget(self.comparison)
 
     def _connect(self, state: WindowState) -> None:
         self.canvas.moved.connect(self.move_view)
         self.canvas.zoomed.connect(self.zoom_view)
         self.canvas.whole_wanted.connect(self.show_whole)
+        self.canvas.stepped.connect(self._step_cursor)
+        self.canvas.mark_wanted.connect(self.time_cursor.mark_here)
+        self.canvas.clearing_wanted.connect(self.time_cursor.clear)
+        self.canvas.loss_wanted.connect(self.show_next_loss)
         self.speed.plot.getViewBox().sigXRangeChanged.connect(lambda *_: self._settle.start())
         self.speed.plot.getViewBox().sigResized.connect(lambda *_: self._settle.start())
         state.phase_changed.subscribe(self._show_phase)
         state.highlight_changed.subscribe(self._show_highlight)
         state.hidden_corners_changed.subscribe(self._show_hidden)
         state.dark_changed.subscribe(self._show_dark)
+        state.speed_unit_changed.subscribe(self._show_unit)
+        state.seconds_wanted.subscribe(self._show_wanted)
 
     @property
     def view_s(self) -> Span:
@@ -177,6 +188,76 @@ class SpeedPlots(QFrame):
         middle_s, half_s = 0.5 * (begin_s + end_s), 0.5 * factor * (end_s - begin_s)
         self.show_seconds(middle_s - half_s, middle_s + half_s)
 
+    def show_next_loss(self, step: int) -> None:
+        """Show the next drop-out of the wheel looked at (1), or the one before (-1), under the cursor."""
+        if self._data is None:
+            return
+        time_s = self.view_s[0] if self.time_cursor.time_s is None else self.time_cursor.time_s
+        span = next_loss(self._data, self._state.corner, time_s, step=step)
+        if span is None:
+            self.caption.setText(self._no_loss_text(step))
+            return
+        self.time_cursor.place(span[0])
+        self._show_wanted(span)
+
+    def _no_loss_text(self, step: int) -> str:
+        text = self.tr("{}: no drop-out after this") if step > 0 else self.tr("{}: no drop-out before this")
+        return text.format(self._state.corner)
+
+    def _step_cursor(self, samples: int) -> None:
+        begin_s, end_s = self.view_s
+        self.time_cursor.step(samples, otherwise_s=0.5 * (begin_s + end_s))
+        time_s = self.time_cursor.time_s
+        if time_s is not None and not begin_s <= time_s <= end_s:
+            half_s = 0.5 * (end_s - begin_s)
+            self.show_seconds(time_s - half_s, time_s + half_s)
+
+    def set_comparison(self, other: Opened | None, by: Alignment = "distance") -> None:
+        """Lay another recording over this one, by way driven or time since first moving; None ends it."""
+        self._other = other
+        if other is None or self._opened is None:
+            self._show_comparison(None)
+        else:
+            name = PurePath(other.result.log.file).name
+            self._show_comparison(compare(self._opened.result, other.result, name, by=by))
+
+    def _align_comparison(self, by: Alignment) -> None:
+        found = self._compared
+        if found is not None and self._other is not None and self._opened is not None:
+            this, other = self._opened.result, self._other.result
+            self._show_comparison(lay_over(this, other, found.name, by=by, wheels=found.wheels))
+
+    def _show_comparison(self, found: Comparison | None) -> None:
+        self._compared = found
+        self.comparison.show_comparison(found)
+        self._show_compared()
+        self.settle()
+
+    def _show_compared(self) -> None:
+        found = self._compared
+        self.speed.set_compared(in_unit(found.speed, self._state.speed_unit) if found else ())
+        self.divergence.set_compared(found.divergence if found else ())
+
+    def _table(self) -> PlotTable:
+        if self._data is None:
+            raise OutputError("there is nothing to save", hint="Open a recording first.")
+        return build_plot_table(self._data, self.view_s, self._state.speed_unit)
+
+    def _title(self) -> str:
+        return "" if self._opened is None else PurePath(self._opened.result.log.file).name
+
+    def copy_picture(self) -> None:
+        """Put what is seen on the clipboard, as pixels and as lines."""
+        self.commands.copy_picture()
+
+    def save_picture(self, path: str | Path) -> None:
+        """Write what is seen to a file, by its suffix as PNG or SVG; raises :class:`OutputError`."""
+        self.commands.save_picture(path)
+
+    def save_data(self, path: str | Path) -> None:
+        """Write the samples in view to a file, as comma-separated values; raises :class:`OutputError`."""
+        self.commands.save_data(path)
+
     def settle(self) -> None:
         """Fit the heights to what is in view and put the labels beside the lines."""
         self._settle.stop()
@@ -186,17 +267,29 @@ class SpeedPlots(QFrame):
 
     def _show_phase(self, phase: Phase) -> None:
         if isinstance(phase, ShowingPhase):
-            self._show_result(phase.opened.result)
+            self._show_opened(phase.opened)
 
-    def _show_result(self, result: TriageResult) -> None:
-        self.speed.set_lines(build_speed_lines(result.log))
-        self.divergence.set_lines(build_divergence_lines(result.conditioned))
-        self.strip.set_bands(build_bands(result.manoeuvres))
-        self.losses.set_lanes(build_loss_lanes(result))
-        instants_s = result.log.instants_s
-        first, last = (float(instants_s[0]), float(instants_s[-1])) if instants_s.size > 1 else (0.0, 1.0)
+    def _show_opened(self, opened: Opened) -> None:
+        same = self._opened is not None and opened.result.log is self._opened.result.log
+        self._opened = opened
+        if same:
+            # Other answers to the same recording: who looks at a place of it wants to stay there.
+            self._show_highlight(None)
+            return
+        self.set_comparison(None)
+        self._show_data(opened.plot_data or build_plot_data(opened.result))
+
+    def _show_data(self, data: PlotData) -> None:
+        self._data = data
+        self.speed.set_lines(in_unit(data.speed, self._state.speed_unit))
+        self.divergence.set_lines(data.divergence)
+        self.strip.set_bands(data.bands)
+        self.losses.set_lanes(data.lanes)
+        first, last = data.whole_s
         self._whole_s = (first, max(last, first + SHORTEST_VIEW_S))
         self.speed.plot.setLimits(xMin=first, xMax=self._whole_s[1], minXRange=SHORTEST_VIEW_S)
+        self.time_cursor.start_over(data.conditioned.time_s)
+        self.readout.set_data(data)
         self._show_highlight(None)
         self.show_whole()
         self.settle()
@@ -206,10 +299,7 @@ class SpeedPlots(QFrame):
             plot.veil.set_highlight(highlight)
         self.caption.setText(self._caption(highlight))
         if highlight is not None:
-            begin_s, end_s = highlight.span
-            around_s = max(AROUND_SPAN * (end_s - begin_s), 2.0)
-            self.show_seconds(begin_s - around_s, end_s + around_s)
-            self.settle()
+            self._show_wanted(highlight.span)
 
     def _caption(self, highlight: Highlight | None) -> str:
         if highlight is None:
@@ -218,6 +308,19 @@ class SpeedPlots(QFrame):
         if len(highlight.spans) == 1:
             return place
         return self.tr("{} – place {} of {}").format(place, highlight.index + 1, len(highlight.spans))
+
+    def _show_unit(self, unit: str) -> None:
+        self.speed.set_axis_label(self._speed_label())
+        if self._data is not None:
+            self.speed.set_lines(in_unit(self._data.speed, unit))
+        self._show_compared()
+        self.settle()
+
+    def _show_wanted(self, span: Span) -> None:
+        begin_s, end_s = span
+        around_s = max(AROUND_SPAN * (end_s - begin_s), 2.0)
+        self.show_seconds(begin_s - around_s, end_s + around_s)
+        self.settle()
 
     def _show_hidden(self, hidden: frozenset[Corner]) -> None:
         for plot in (self.speed, self.divergence):
@@ -230,7 +333,7 @@ class SpeedPlots(QFrame):
         for plot in (self._strip_plot, self._loss_plot):
             colour_plot(plot, theme)
             plot.showGrid(x=False, y=False)
-        for part in (self.speed, self.divergence, self.strip, self.losses):
+        for part in (self.speed, self.divergence, self.strip, self.losses, self.cursor_lines):
             part.set_theme(theme)
         self.divergence.plot.setLabel("bottom", self.tr("Seconds of the log"), color=theme.text)
         self._loss_plot.getAxis("left").setLabel(self.tr("Lost"), color=theme.text)

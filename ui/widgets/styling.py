@@ -85,6 +85,12 @@ def build_style_sheet(theme: Theme) -> str:
             background: {theme.panel}; color: {theme.text}; }}
         QLineEdit[hand="true"]:focus {{ border: 2px solid {theme.focus}; padding: 1px 9px; }}
         QPushButton[hand="true"][answer="true"] {{ text-align: left; }}
+        InstrumentsPanel QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
+            font-weight: bold; }}
+        InstrumentsPanel QPushButton:checked:focus {{ border: 3px double {theme.on_accent}; }}
+        CheckShelf QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
+            font-weight: bold; }}
+        CheckShelf QPushButton:checked:focus {{ border: 3px double {theme.on_accent}; }}
         QPushButton:hover, CornerKey QToolButton:hover {{ background: {theme.track}; }}
         QPushButton:focus, CornerKey QToolButton:focus {{ border: 2px solid {theme.focus};
             padding: 1px 11px; }}
@@ -130,6 +136,13 @@ def build_style_sheet(theme: Theme) -> str:
         QLabel[role="section"] {{ font-weight: bold; color: {theme.text}; }}
         QFrame[role="panel"] {{ background: {theme.panel}; border: 1px solid {theme.track};
             border-radius: 6px; }}
+        QFrame[role="spine"] {{ background: {theme.panel}; border: 0;
+            border-bottom: 1px solid {theme.border}; }}
+        QFrame[role="trial"] {{ background: {theme.panel}; border: 2px dashed {theme.caution};
+            border-radius: 6px; }}
+        QLabel[role="key"] {{ font-weight: bold; }}
+        QScrollArea[role="sheet"] {{ background: transparent; }}
+        QScrollArea[role="sheet"]:focus {{ border: 1px solid {theme.focus}; }}
         QLabel[role="drop"] {{ color: {theme.muted}; border: 2px dashed {theme.border};
             border-radius: 6px; padding: 10px; }}
     """

@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+from typing import Final
+
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from ui.presenters.entries import build_log_summary
 from ui.presenters.verdict import build_headline
+from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
 from ui.widgets.car_sketch import CarSketch
 from ui.widgets.labels import make_label
 from ui.widgets.styling import TARGET_PX
+
+WORDS_PX: Final = 380
+"""Least room for the words beside the car."""
 
 
 class VerdictHeader(QFrame):
@@ -25,11 +32,12 @@ class VerdictHeader(QFrame):
         self.to_do = make_label("")
         self.next_step = make_label("section")
         self.recording = make_label("muted")
-        self.bench_button = QPushButton(self.tr("At the car…"))
-        self.bench_button.setMinimumHeight(TARGET_PX)
-        self.bench_button.setToolTip(self.tr("Ask one question at a time, with large buttons"))
+        self.what_if_button = QPushButton(self.tr("What if…"))
+        self.what_if_button.setMinimumHeight(TARGET_PX)
+        self.what_if_button.setToolTip(self.tr("Try an answer to a check without recording it"))
         self._lay_out()
         state.phase_changed.subscribe(self._show_phase)
+        state.verdict_changed.subscribe(self._show_verdict)
         state.dark_changed.subscribe(lambda dark: self.sketch.set_theme(theme_for(dark=dark)))
         self.sketch.set_theme(theme_for(dark=state.dark))
 
@@ -45,19 +53,27 @@ class VerdictHeader(QFrame):
         row.setSpacing(14)
         row.addWidget(self.sketch)
         row.addLayout(lines, 1)
-        row.addWidget(self.bench_button)
+        row.addWidget(self.what_if_button)
 
     def _show_phase(self, phase: Phase) -> None:
         if not isinstance(phase, ShowingPhase):
             return
-        headline = build_headline(phase.opened)
+        self._show_verdict(phase.opened)
+        log = phase.opened.result.log
+        self.recording.setText(f"{phase.order.title} · {build_log_summary(log)}")
+        self.recording.setToolTip(log.file)
+
+    def _show_verdict(self, opened: Opened) -> None:
+        headline = build_headline(opened)
         self.sketch.set_verdict(headline.corner_probability, headline.suspect)
         self.title.setText(headline.title)
         self.detail.setText(headline.detail)
         self.to_do.setText(headline.to_do)
         self.to_do.setVisible(bool(headline.to_do))
         self.next_step.setText(headline.next_step)
-        self.next_step.setToolTip(phase.opened.result.plan.why)
-        log = phase.opened.result.log
-        self.recording.setText(f"{phase.order.title} · {build_log_summary(log)}")
-        self.recording.setToolTip(log.file)
+        self.next_step.setToolTip(opened.result.plan.why)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Leave the car out where the words need the room; the steps above name the corner too."""
+        super().resizeEvent(event)
+        self.sketch.setVisible(event.size().width() >= self.sketch.sizeHint().width() + WORDS_PX)

@@ -10,10 +10,12 @@ from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
 from triage.corners import CORNERS, Corner
-from ui.presenters.traces import Range, TraceLine, fit_range, thin_line, values_at
+from ui.presenters.thinning import DrawnLine, thin_line
+from ui.presenters.traces import Range, TraceLine, fit_range
 from ui.state.window_state import Highlight
 from ui.theme import Theme
-from ui.widgets.plot_items import spread_labels
+from ui.widgets.pale_pen import pale_pen
+from ui.widgets.plot_items import WheelCurve, spread_labels
 from ui.widgets.styling import corner_pen
 
 AXIS_PX: Final = 54
@@ -70,18 +72,27 @@ class WheelPlot:
         self._least_height = least_height
         self._floor = floor
         self._lines: tuple[TraceLine, ...] = ()
+        self._compared: tuple[TraceLine, ...] = ()
+        self._drawn: dict[Corner, DrawnLine] = {}
         self._hidden: frozenset[Corner] = frozenset()
         set_up_plot(plot)
         self.veil = SpanVeil(theme)
         plot.addItem(self.veil, ignoreBounds=True)
-        self.curves = {
-            corner: plot.plot(pen=corner_pen(theme, corner), skipFiniteCheck=True) for corner in CORNERS
-        }
+        self.curves = {corner: self._add_curve(corner_pen(theme, corner)) for corner in CORNERS}
+        self.pale_curves = {corner: self._add_curve(pale_pen(theme, corner)) for corner in CORNERS}
+        for curve in self.pale_curves.values():
+            curve.setZValue(-1)
+            curve.setVisible(False)
         self.labels = {corner: self._add_label(corner) for corner in CORNERS}
         box = plot.getViewBox()
         for changed in (box.sigXRangeChanged, box.sigResized):
             changed.connect(lambda *_: self.redraw())
         self.set_theme(theme)
+
+    def _add_curve(self, pen: QPen) -> WheelCurve:
+        curve = WheelCurve(pen)
+        self.plot.addItem(curve, ignoreBounds=True)
+        return curve
 
     def _add_label(self, corner: Corner) -> pg.TextItem:
         label = pg.TextItem(corner, anchor=(1.0, 0.5))
@@ -96,24 +107,44 @@ class WheelPlot:
         self._lines = lines
         self.redraw()
 
+    def set_compared(self, lines: tuple[TraceLine, ...]) -> None:
+        """Draw another recording too, pale, and this one bold; no lines end that."""
+        self._compared = lines
+        self._show_curves()
+        self.redraw()
+
     def redraw(self) -> None:
         """Draw what of the lines can be seen in the present view."""
         box = self.plot.getViewBox()
         begin_s, end_s = box.viewRange()[0]
         screen = self.plot.scene().views()[0]
         columns = max(round(box.width() * screen.devicePixelRatioF()), 1)
-        for line in self.visible_lines:
+        self._drawn = {
+            line.corner: thin_line(line, begin_s, end_s, columns=columns) for line in self.visible_lines
+        }
+        for corner, seen in self._drawn.items():
+            self.curves[corner].set_points(seen)
+        for line in self._visible(self._compared):
             seen = thin_line(line, begin_s, end_s, columns=columns)
-            connect = seen.joined if seen.time_s.size else "all"
-            self.curves[line.corner].setData(seen.time_s, seen.value, connect=connect)
+            self.pale_curves[line.corner].set_points(seen)
+
+    def set_axis_label(self, text: str) -> None:
+        """Name what is shown, with its unit."""
+        self._axis_label = text
+        self.plot.setLabel("left", text, color=self._theme.text)
 
     def set_hidden(self, hidden: frozenset[Corner]) -> None:
         """Hide the lines of these wheels."""
         self._hidden = hidden
-        for corner, curve in self.curves.items():
-            curve.setVisible(corner not in hidden)
+        self._show_curves()
         self.redraw()
         self.place_labels()
+
+    def _show_curves(self) -> None:
+        for corner in CORNERS:
+            self.curves[corner].setVisible(corner not in self._hidden)
+            self.curves[corner].set_bold(bool(self._compared))
+            self.pale_curves[corner].setVisible(bool(self._compared) and corner not in self._hidden)
 
     def set_theme(self, theme: Theme) -> None:
         """Change colours."""
@@ -122,21 +153,33 @@ class WheelPlot:
         self.plot.setLabel("left", self._axis_label, color=theme.text)
         self.veil.theme = theme
         self.veil.update()
-        for corner, curve in self.curves.items():
-            curve.setPen(corner_pen(theme, corner))
-            self.labels[corner].setColor(theme.corners[corner])
-            self.labels[corner].fill = pg.mkBrush(theme.panel)
+        for corner, label in self.labels.items():
+            label.setColor(theme.corners[corner])
+            label.fill = pg.mkBrush(theme.panel)
+        self._colour_curves()
+
+    def _colour_curves(self) -> None:
+        for corner in CORNERS:
+            self.curves[corner].setPen(corner_pen(self._theme, corner))
+            self.pale_curves[corner].setPen(pale_pen(self._theme, corner))
 
     @property
     def visible_lines(self) -> tuple[TraceLine, ...]:
         """The lines that are not hidden."""
-        return tuple(line for line in self._lines if line.corner not in self._hidden)
+        return self._visible(self._lines)
+
+    def _visible(self, lines: tuple[TraceLine, ...]) -> tuple[TraceLine, ...]:
+        return tuple(line for line in lines if line.corner not in self._hidden)
 
     def fit_height(self) -> None:
         """Fill the height with what is in view."""
         begin_s, end_s = self.plot.getViewBox().viewRange()[0]
         low, high = fit_range(
-            self.visible_lines, begin_s, end_s, least_height=self._least_height, floor=self._floor
+            self.visible_lines + self._visible(self._compared),
+            begin_s,
+            end_s,
+            least_height=self._least_height,
+            floor=self._floor,
         )
         self.plot.setYRange(low, high, padding=0.0)
 
@@ -151,7 +194,7 @@ class WheelPlot:
         box = self.plot.getViewBox()
         end_s = box.viewRange()[0][1]
         low, high = self.height_range
-        values = values_at(self.visible_lines, end_s)
+        values = {corner: float(seen.value[-1]) for corner, seen in self._drawn.items() if seen.value.size}
         px_per_unit = box.height() / (high - low)
         wanted = [(high - min(max(value, low), high)) * px_per_unit for value in values.values()]
         placed = spread_labels(wanted, height_px=LABEL_PX, top_px=0.0, bottom_px=box.height())

@@ -10,16 +10,16 @@ import pytest
 from triage.evidence.hypotheses import Finding
 from triage.signals.manoeuvres import Manoeuvre, ManoeuvreKind
 from triage.speed_log import SpeedLog, SpeedTrace
-from ui.presenters.marks import BAND_LABELS, MANY_SPANS, build_bands, build_loss_lanes, find_stretches
+from ui.presenters.marks import BAND_LABELS, build_bands, build_loss_lanes, find_stretches
 from ui.state.opening import Opened
 
 
 def test_stretches_at_begin_middle_and_end() -> None:
     time_s = np.arange(8.0)
     marked = np.array([1, 1, 0, 0, 1, 0, 1, 1], dtype=bool)
-    assert find_stretches(time_s, marked) == [(0.0, 1.0), (4.0, 4.0), (6.0, 7.0)]
-    assert find_stretches(time_s, np.zeros(8, dtype=bool)) == []
-    assert find_stretches(np.empty(0), np.empty(0, dtype=bool)) == []
+    assert find_stretches(time_s, marked).tolist() == [[0.0, 1.0], [4.0, 4.0], [6.0, 7.0]]
+    assert find_stretches(time_s, np.zeros(8, dtype=bool)).size == 0
+    assert find_stretches(np.empty(0), np.empty(0, dtype=bool)).size == 0
 
 
 def test_bands_are_sorted_and_named() -> None:
@@ -69,14 +69,14 @@ def test_a_hole_of_all_wheels_is_the_recordings_own(
     assert lanes[4].end_s == pytest.approx([11.02])
 
 
-def test_very_many_marks_are_closed_up(opened: Opened, log_from: Callable[..., SpeedLog]) -> None:
+def test_very_many_marks_all_stay(opened: Opened, log_from: Callable[..., SpeedLog]) -> None:
     log = log_from(100.0, 600.0)
     trace = log.wheels["RL"]
     invalid = np.arange(trace.time_s.size) % 3 == 0
     speed = np.where(invalid, np.nan, trace.speed_mps)
     wheels = {**log.wheels, "RL": replace(trace, invalid=invalid, speed_mps=speed)}
     lane = build_loss_lanes(replace(opened.result, log=replace(log, wheels=wheels)))[2]
-    assert 1 <= lane.begin_s.size <= MANY_SPANS
+    assert lane.begin_s.size == 20_000
     assert lane.end_s[-1] == pytest.approx(600.0, abs=0.05)
 
 

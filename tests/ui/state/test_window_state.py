@@ -1,7 +1,10 @@
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from triage.evidence.hypotheses import Posterior
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import (
     Highlight,
@@ -10,6 +13,7 @@ from ui.state.window_state import (
     ProgressPoint,
     ShowingPhase,
     StartPhase,
+    Trial,
     WindowState,
 )
 
@@ -137,3 +141,43 @@ def test_pages_and_units_are_told_when_they_change() -> None:
         state.set_speed_unit(unit)
     assert pages == ["road-test", "verdict"]
     assert units == ["mph", "m/s"]
+
+
+def make_trial(showing: WindowState) -> Trial:
+    opened = showing.opened
+    assert opened is not None
+    turned = Posterior(tuple(reversed(opened.result.posterior.ranking)))
+    tried = replace(opened, result=replace(opened.result, posterior=turned, findings=()))
+    return Trial("Rock the wheel: no play", tried, "Dirt: 74 % → 10 %")
+
+
+def test_a_trial_is_shown_and_taken_back(showing: WindowState) -> None:
+    recorded, trial = showing.opened, make_trial(showing)
+    told: list[Opened] = []
+    showing.verdict_changed.subscribe(told.append)
+    showing.choose(2)
+    showing.try_out(trial)
+    assert (showing.opened, showing.choice) == (trial.opened, 0)
+    assert isinstance(showing.phase, ShowingPhase)
+    assert showing.phase.opened is recorded, "what is recorded stays as it is"
+    showing.try_out(None)
+    showing.try_out(None)
+    assert showing.opened is recorded
+    assert len(told) == 2
+
+
+def test_a_place_that_the_trial_does_not_know_is_no_longer_marked(showing: WindowState) -> None:
+    showing.show_finding("drop-out-rate@FL")
+    showing.try_out(make_trial(showing))
+    assert showing.highlight is None
+
+
+def test_another_phase_ends_the_trial(showing: WindowState) -> None:
+    trial = make_trial(showing)
+    showing.try_out(trial)
+    phase = showing.phase
+    showing.enter(StartPhase())
+    showing.try_out(trial)
+    assert (showing.trial, showing.opened) == (None, None)
+    showing.enter(phase)
+    assert showing.opened is not trial.opened

@@ -118,7 +118,7 @@ def test_answers_reach_the_verdict_and_lie_beside_the_log(
     phase = showing.state.phase
     assert isinstance(phase, ShowingPhase)
     showing.state.enter(replace(phase, order=replace(phase.order, files=(str(log),))))
-    qtbot.mouseClick(showing.result_page.header.bench_button, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(showing.steps.buttons["complaint"], Qt.MouseButton.LeftButton)
     bench = showing.bench_page.bench
     assert bench is not None
     qtbot.keyClick(showing.bench_page, Qt.Key.Key_1)

@@ -1,0 +1,128 @@
+"""What the trainer's page says while a trainee works: complaint, checks with their prices, answers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from triage.corners import CORNER_NAMES, VEHICLE, Corner, Place
+from triage.evidence.answers import Observation
+from triage.evidence.fitting import fits
+from triage.evidence.rule_tables import Check, Rulebook
+from triage.exercises.attempt import Attempt, price_of
+from triage.exercises.exercise import Exercise
+from ui.presenters.wording import sentence
+
+ASK = "Ask "
+"""How the titles of questions to the driver begin."""
+
+
+@dataclass(frozen=True, slots=True)
+class CheckRow:
+    """A check that can be ordered.
+
+    Attributes
+    ----------
+    check : str
+        Its id.
+    title : str
+    place : str
+        The wheel that is chosen, or ``vehicle``.
+    price : str
+        What it would cost now; empty when the answer is known.
+    answer : str
+        The answer, where it is known.
+    heading : str
+        The level of access.
+    cautions : tuple of str
+        To be kept to by who does it at a real car.
+    """
+
+    check: str
+    title: str
+    place: Place
+    price: str
+    answer: str
+    heading: str
+    cautions: tuple[str, ...]
+
+
+def complaint_lines(exercise: Exercise, rulebook: Rulebook) -> tuple[str, ...]:
+    """Word what the driver tells: his own words, and his answers at the desk."""
+    own = (f"“{exercise.words}”",) if exercise.words else ()
+    return (*own, *(_told(seen, rulebook) for seen in exercise.complaint))
+
+
+def check_rows(attempt: Attempt, corner: Corner, rulebook: Rulebook) -> tuple[CheckRow, ...]:
+    """Return the checks that fit the car, at the wheel chosen and on the whole car, by level of access."""
+    order = list(rulebook.access)
+    fitting = (check for check in rulebook.checks.values() if fits(check, attempt.exercise.sensor))
+    checks = sorted(fitting, key=lambda check: order.index(check.access))
+    return tuple(_row(check, attempt, corner, rulebook) for check in checks)
+
+
+def rows_by_heading(rows: tuple[CheckRow, ...]) -> tuple[tuple[str, tuple[CheckRow, ...]], ...]:
+    """Group rows by their level of access."""
+    return tuple((heading, tuple(group)) for heading, group in groupby(rows, key=lambda row: row.heading))
+
+
+def spent_line(attempt: Attempt, rulebook: Rulebook) -> str:
+    """Word what was spent so far, and what stands open."""
+    spent = f"Spent so far: {attempt.minutes_min:.0f} min, {attempt.money:.0f} in money"
+    innermost = [
+        level
+        for level in attempt.is_open
+        if not any(rulebook.access[other].parent == level for other in attempt.is_open)
+    ]
+    titles = [rulebook.access[level].title for level in innermost if rulebook.access[level].closing_min > 0.0]
+    return f"{spent}. Now: {', '.join(sorted(titles))}." if titles else f"{spent}."
+
+
+def done_lines(attempt: Attempt, rulebook: Rulebook) -> tuple[str, ...]:
+    """Word the checks that were done, the newest first, with their answers."""
+    return tuple(f"{_seen(one.seen, rulebook)} ({one.minutes_min:.0f} min)" for one in reversed(attempt.done))
+
+
+def cause_choices(rulebook: Rulebook) -> tuple[tuple[str, str], ...]:
+    """Return id and title of every cause that can be answered."""
+    return tuple((cause.id, cause.title) for cause in rulebook.causes.values())
+
+
+def needs_corner(cause: str, rulebook: Rulebook) -> bool:
+    """Tell whether a cause sits at one wheel."""
+    return cause in rulebook.causes and rulebook.causes[cause].where == "corner"
+
+
+def claim_words(cause: str, place: Place, rulebook: Rulebook) -> str:
+    """Word a cause at its place: ``Dirt on the encoder, front left``."""
+    title = rulebook.causes[cause].title
+    return title if place == VEHICLE else f"{title}, {CORNER_NAMES[place]}"
+
+
+def _row(check: Check, attempt: Attempt, corner: Corner, rulebook: Rulebook) -> CheckRow:
+    place: Place = corner if check.where == "corner" else VEHICLE
+    known = attempt.answer_to(check.id, place)
+    cost = price_of(attempt, check.id, rulebook)
+    return CheckRow(
+        check=check.id,
+        title=check.title,
+        place=place,
+        price="" if known else f"{cost.minutes_min:.0f} min, {cost.money:.0f}",
+        answer="" if known is None else check.outcomes[known.outcome],
+        heading=sentence(rulebook.access[check.access].title).rstrip("."),
+        cautions=tuple(rulebook.cautions[name].text for name in check.cautions),
+    )
+
+
+def _seen(seen: Observation, rulebook: Rulebook) -> str:
+    check = rulebook.checks[seen.check]
+    where = "" if seen.corner is None else f", {CORNER_NAMES[seen.corner]}"
+    return f"{check.title}{where}: {check.outcomes[seen.outcome]}"
+
+
+def _told(seen: Observation, rulebook: Rulebook) -> str:
+    check = rulebook.checks[seen.check]
+    if check.tells_sensor:
+        return f"Sensors of this car: {check.outcomes[seen.outcome]}."
+    subject = check.title.removeprefix(ASK)
+    return f"{subject[:1].upper()}{subject[1:]}: {check.outcomes[seen.outcome]}."

@@ -1,0 +1,94 @@
+"""The sheets of the side panel: settings, map of keys, and trying an answer."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QWidget
+
+from triage.corners import Corner
+from triage.errors import TriageError
+from ui.keeping import Keeping
+from ui.presenters.keys import KeyLine, group_keys
+from ui.state.window_state import ShowingPhase, WindowState
+from ui.trying import trial_choices, try_answer
+from ui.widgets.key_panel import KeyPanel
+from ui.widgets.settings_panel import SettingsPanel
+from ui.widgets.side_panel import SidePanel
+from ui.widgets.what_if_panel import WhatIfPanel
+
+
+class SideSheets:
+    """Opens and closes the sheets; each is asked for by the command that also puts it away."""
+
+    def __init__(
+        self, state: WindowState, keeping: Keeping, key_lines: Callable[[], Iterable[KeyLine]]
+    ) -> None:
+        self._state = state
+        self._key_lines = key_lines
+        self.panel = SidePanel()
+        place = "" if keeping.folder is None else str(keeping.folder.settings)
+        self.settings = SettingsPanel(keeping.preferences, place=place)
+        self.keys = KeyPanel()
+        self.what_if = WhatIfPanel(state, on_try=self.try_out)
+        for sheet, title in (
+            (self.settings, _tr("Settings")),
+            (self.keys, _tr("Keys")),
+            (self.what_if, _tr("What if")),
+        ):
+            self.panel.add_sheet(sheet, title)
+        keeping.told.subscribe(self.settings.tell)
+        self.settings.tell(keeping.note)
+        state.phase_changed.subscribe(lambda _phase: self._leave_what_if())
+
+    def turn_settings(self) -> None:
+        """Open the settings, or close them."""
+        if self._opens(self.settings):
+            self.settings.focus_first()
+
+    def turn_keys(self) -> None:
+        """Open the map of keys, or close it."""
+        self.keys.show_groups(group_keys(self._key_lines()))
+        self._opens(self.keys)
+
+    def turn_what_if(self) -> None:
+        """Open the choice of an answer to try, or close it."""
+        phase = self._state.phase
+        if not isinstance(phase, ShowingPhase):
+            return
+        rulebook = phase.opened.rulebook
+        if rulebook is not None:
+            checks = phase.opened.result.next_checks
+            self.what_if.offer(trial_choices(rulebook), checks[0].check if checks else "")
+        if self._opens(self.what_if):
+            self.what_if.focus_first()
+
+    def try_out(self, check: str, answer: str, corner: Corner | None) -> None:
+        """Show what an answer would make of the verdict."""
+        phase = self._state.phase
+        if not isinstance(phase, ShowingPhase) or phase.opened.rulebook is None:
+            return
+        try:
+            trial = try_answer(phase.opened, phase.opened.rulebook, check, answer, corner=corner)
+        except TriageError as error:
+            self.what_if.tell(f"{error.message}. {error.hint}")
+            return
+        self.what_if.tell("")
+        self._state.show_page("verdict")
+        self._state.try_out(trial)
+
+    def _opens(self, sheet: QWidget) -> bool:
+        if self.panel.sheet is sheet:
+            self.panel.close_sheet()
+            return False
+        self.panel.show_sheet(sheet)
+        return True
+
+    def _leave_what_if(self) -> None:
+        if self.panel.sheet is self.what_if:
+            self.panel.close_sheet()
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("SideSheets", text)

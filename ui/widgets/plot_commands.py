@@ -1,0 +1,100 @@
+"""What can be done with the plots beside looking at them, as methods and as a menu."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QPoint
+from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
+
+from triage.errors import OutputError
+from ui.presenters.plot_table import PlotTable
+from ui.widgets.plot_canvas import PlotCanvas
+from ui.widgets.plot_export import copy_picture, copy_table, save_picture, save_table
+
+
+class PlotCommands(QObject):
+    """Copying and saving what is in view.
+
+    Parameters
+    ----------
+    canvas : PlotCanvas
+    table : callable
+        Returns the samples in view; raises :class:`OutputError` where there are too many.
+    title : callable
+        Returns the name of the recording, which a picture carries.
+    tell : callable
+        Shows a line to the user: what was done, or why it could not be.
+    """
+
+    def __init__(
+        self,
+        canvas: PlotCanvas,
+        *,
+        table: Callable[[], PlotTable],
+        title: Callable[[], str],
+        tell: Callable[[str], object],
+    ) -> None:
+        super().__init__(canvas)
+        self._canvas, self._table, self._title, self._tell = canvas, table, title, tell
+        canvas.copy_wanted.connect(self.copy_picture)
+        canvas.menu_wanted.connect(self.show_menu)
+
+    def copy_picture(self) -> None:
+        """Put the picture on the clipboard."""
+        copy_picture(self._canvas, self._title())
+        self._tell(self.tr("Picture copied."))
+
+    def copy_data(self) -> None:
+        """Put the samples in view on the clipboard."""
+        self._try(lambda: copy_table(self._table()), self.tr("Values copied."))
+
+    def save_picture(self, path: str | Path) -> None:
+        """Write the picture to a file, by its suffix as PNG or SVG; raises OutputError."""
+        save_picture(self._canvas, path, self._title())
+
+    def save_data(self, path: str | Path) -> None:
+        """Write the samples in view to a file, as comma-separated values; raises OutputError."""
+        save_table(self._table(), path)
+
+    def ask_and_save_picture(self) -> None:
+        """Let the user choose a file, and write the picture to it."""
+        self._ask_and_save(self.tr("Save the picture"), "PNG (*.png);;SVG (*.svg)", self.save_picture)
+
+    def ask_and_save_data(self) -> None:
+        """Let the user choose a file, and write the samples in view to it."""
+        self._ask_and_save(self.tr("Save the values in view"), "CSV (*.csv)", self.save_data)
+
+    def _ask_and_save(self, title: str, kinds: str, save: Callable[[str], None]) -> None:
+        path, kind = QFileDialog.getSaveFileName(self._canvas.window(), title, "", kinds)
+        if path:
+            # The dialogs of some desktops leave the suffix to the program.
+            wanted = path if Path(path).suffix else f"{path}.{kind.rpartition('.')[2].rstrip(')')}"
+            self._try(lambda: save(wanted), self.tr("Saved: {}").format(Path(wanted).name))
+
+    def _try(self, work: Callable[[], object], done: str) -> None:
+        try:
+            work()
+        except OutputError as error:
+            self._tell(str(error))
+        else:
+            self._tell(done)
+
+    def build_menu(self, parent: QWidget) -> QMenu:
+        """Return the menu of the plots."""
+        menu = QMenu(parent)
+        for text, run in (
+            (self.tr("&Copy the picture"), self.copy_picture),
+            (self.tr("&Save the picture…"), self.ask_and_save_picture),
+            (self.tr("C&opy the values in view"), self.copy_data),
+            (self.tr("S&ave the values in view…"), self.ask_and_save_data),
+        ):
+            menu.addAction(text).triggered.connect(lambda _checked=False, run=run: run())
+        return menu
+
+    def show_menu(self, at: QPoint) -> None:
+        """Offer the commands where the mouse is."""
+        menu = self.build_menu(self._canvas)
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(at)

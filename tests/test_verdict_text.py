@@ -237,3 +237,11 @@ def test_spans_are_written_as_seconds(spans: tuple[tuple[float, float], ...], te
 )
 def test_probability_is_never_certain(probability: float, text: str) -> None:
     assert format_share(probability) == text
+
+
+def test_texts_from_files_cannot_steer_the_terminal(faulty: TriageResult, rulebook: Rulebook) -> None:
+    log = replace(faulty.log, file="a\x1b[2J.csv").noticed(Notice("unit-guessed", "b\x07\x9b2J: guessed"))
+    text = format_verdict(replace(faulty, log=log), rulebook)
+    assert "a·[2J.csv" in text
+    assert "b··2J" in text
+    assert all(sign.isprintable() or sign == "\n" for sign in text)

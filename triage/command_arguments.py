@@ -23,7 +23,7 @@ def build_parser(version: str) -> argparse.ArgumentParser:
         allow_abbrev=False,
     )
     parser.add_argument("--version", action="version", version=f"wheel-triage {version}")
-    parser.set_defaults(log=[], dbc=[], map=[], unit=None, tyre_radius=None, vehicle=None)
+    parser.set_defaults(log=[], dbc=[], map=[], sheet=None, unit=None, tyre_radius=None, vehicle=None)
     verbs = parser.add_subparsers(dest="verb", metavar="VERB")
     window = verbs.add_parser("window", help="open the window (also without a verb)", allow_abbrev=False)
     window.add_argument(
@@ -69,6 +69,7 @@ def read_options(given: argparse.Namespace, vehicle: Vehicle | None) -> ReadOpti
         unit=given.unit,
         circumference_m=vehicle.circumference_m if vehicle is not None else None,
         pulses_per_rev=vehicle.pulses_per_rev if vehicle is not None else None,
+        sheet=given.sheet or "",
     )
 
 
@@ -183,6 +184,7 @@ def _add_reading(parser: argparse.ArgumentParser) -> None:
         metavar="FL=NAME",
         help="column, or Message.Signal, of a wheel (repeatable)",
     )
+    parser.add_argument("--sheet", metavar="NAME", help="sheet of a workbook, if not that with the wheels")
     parser.add_argument("--unit", choices=SPEED_UNITS, help="unit of the wheel speeds, when the log is wrong")
     parser.add_argument(
         "--tyre-radius",

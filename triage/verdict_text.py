@@ -6,6 +6,7 @@ import textwrap
 from typing import Any, Final
 
 from triage.corners import CORNER_NAMES
+from triage.errors import printable
 from triage.evidence.contradictions import Contradiction
 from triage.evidence.hypotheses import (
     CheckSuggestion,
@@ -78,7 +79,7 @@ def format_verdict(result: TriageResult, rulebook: Rulebook) -> str:
         _cautions_block(result),
         _notices_block(result),
     ]
-    return "\n\n".join(block for block in blocks if block) + "\n"
+    return printable("\n\n".join(block for block in blocks if block) + "\n")
 
 
 def format_spans(spans: tuple[Span, ...]) -> str:

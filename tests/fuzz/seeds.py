@@ -90,7 +90,7 @@ def _payloads() -> list[bytes]:
 def _frame_logs(folder: Path) -> Iterator[Seed]:
     import can
 
-    for suffix in (".log", ".asc", ".blf", ".trc", ".csv", ".mf4"):
+    for suffix in (".log", ".asc", ".blf", ".trc", ".txt", ".csv", ".mf4"):
         path = folder / f"frames{suffix}"
         with can.Logger(str(path)) as writer:
             for index, data in enumerate(_payloads()):

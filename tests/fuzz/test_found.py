@@ -15,10 +15,13 @@ import pytest
 from triage.errors import DamagedLog, DatabaseError, TriageError, printable
 from triage.inspection import build_inspection, format_inspection
 from triage.logs import ReadOptions, read_log
+from triage.logs.clock import even_times
+from triage.logs.frame_tables import find_frame_columns
+from triage.logs.mdf_links import follow_links
 from triage.logs.names import bracket_unit, read_name
 from triage.logs.pulse_unwrapping import _BEYOND_ALL_COUNTERS
 from triage.logs.stamps import read_epoch
-from triage.logs.table_layout import is_number_text
+from triage.logs.table_layout import TableLayout, is_number_text
 
 HEADING = "time_s,FL_kmh,FR_kmh,RL_kmh,RR_kmh"
 ROWS = [f"{0.02 * i:.2f},{30 + i % 7},{30 + i % 5},30,31" for i in range(120)]
@@ -50,8 +53,9 @@ def write(tmp_path) -> Callable[..., str]:
         lambda: bracket_unit("(" * 60_000),
         lambda: bracket_unit("FL" + " " * 60_000 + "x"),
         lambda: read_name("FL (" + "km " * 20_000),
+        lambda: find_frame_columns(TableLayout(" ", ".", (), (), 0, (tuple("1234" * 2500),) * 4)),
     ],
-    ids=["digits", "brackets", "blanks", "open bracket"],
+    ids=["digits", "brackets", "blanks", "open bracket", "columns"],
 )
 def test_patterns_take_no_square_of_the_length(work) -> None:
     began = time.process_time()
@@ -215,3 +219,83 @@ def test_records_beyond_the_end_of_the_file(write, tmp_path) -> None:
     with contextlib.suppress(TriageError):
         read_log([write(bytes(content), "drive.mdf")])
     assert time.process_time() - began < 3.0
+
+
+@pytest.mark.parametrize("absurd", ["1e300", "-1e300", "1e25", "1.7e308"])
+@pytest.mark.parametrize("share", [0.01, 0.4, 1.0])
+def test_times_beyond_all_time(absurd, share, write) -> None:
+    count = max(int(share * len(ROWS)), 1)
+    rows = [f"{absurd},{row.partition(',')[2]}" if i < count else row for i, row in enumerate(ROWS)]
+    with contextlib.suppress(TriageError):
+        log = read_log([write("\n".join([HEADING, *rows]))])
+        assert log.duration_s < 3.0
+
+
+def test_signals_with_times_beyond_all_time(tmp_path) -> None:
+    import asammdf
+
+    time_s = np.concatenate((0.02 * np.arange(100), [1e307, 1.7e308]))
+    with asammdf.MDF() as mdf:
+        for corner in ("FL", "FR", "RL", "RR"):
+            speed = 30.0 + 20.0 * (np.arange(time_s.size) % 9)
+            mdf.append(asammdf.Signal(speed, time_s, name=f"WhlSpd_{corner}", unit="km/h"))
+        mdf.save(tmp_path / "x.mf4")
+    assert read_log([str(tmp_path / "x.mf4")]).duration_s == pytest.approx(1.98)
+
+
+def test_edges_over_days_do_not_fill_the_memory(write) -> None:
+    rows = [",".join([f"{0.01 * edge + 60_000 * (edge // 100):.4f}"] * 4) for edge in range(400)]
+    with pytest.raises(DamagedLog, match="edges span 50 hours"):
+        read_log([write("\n".join(["FL_edge_s,FR_edge_s,RL_edge_s,RR_edge_s", *rows]))])
+
+
+def test_a_drive_of_centuries_does_not_fill_the_memory(write) -> None:
+    heading = f"{HEADING},brake_pressed"
+    rows = [f"{row},0" for row in ROWS]
+    far = [f"{4.3e9 * 0.02 * i:.2f}{row[row.index(',') :]}" for i, row in enumerate(rows)]
+    with contextlib.suppress(TriageError):
+        log = read_log([write("\n".join([heading, *far]))])
+        assert log.wheels["FL"].time_s.size <= len(far)
+
+
+def test_instants_for_judging_are_bounded() -> None:
+    assert even_times(1.0, 2.0, 0.25).tolist() == [1.0, 1.25, 1.5, 1.75]
+    assert even_times(0.0, 1e14, 0.25).size == 4_000_000
+
+
+@pytest.mark.parametrize("size", [1786, 65_535, 10**15])
+def test_a_message_longer_than_any_is_read_without_checking_its_bits(size, write) -> None:
+    database = write(SPEED_DBC.replace("WHL_SPD: 8", f"WHL_SPD: {size}"), "wheels.dbc")
+    began = time.process_time()
+    with contextlib.suppress(TriageError):
+        log = read_log([write(FRAMES, "drive.log")], ReadOptions(databases=(database,)))
+        assert f"is said to be {size} bytes long" in log.notices[0].message
+    assert time.process_time() - began < 2.0
+
+
+@pytest.mark.parametrize("bits", ["99999999999|16", "0|999999999", "14281|8"])
+def test_signals_behind_any_message_are_refused(bits, write) -> None:
+    database = write(SPEED_DBC.replace("WhlSpd_FL : 0|16", f"WhlSpd_FL : {bits}"), "wheels.dbc")
+    with pytest.raises(DatabaseError, match="signal WhlSpd_FL: it begins or ends behind"):
+        read_log([write(FRAMES, "drive.log")], ReadOptions(databases=(database,)))
+
+
+@pytest.mark.parametrize("version", ["3.30", "4.10"])
+@pytest.mark.parametrize("kind", ["DG", "CG", "CN"])
+def test_blocks_in_a_circle(kind, version, tmp_path) -> None:
+    import asammdf
+
+    with asammdf.MDF(version=version) as mdf:
+        for corner in ("FL", "FR", "RL", "RR"):
+            mdf.append(asammdf.Signal(np.arange(50.0), 0.02 * np.arange(50), name=f"WhlSpd_{corner}"))
+        file = Path(mdf.save(tmp_path / ("x.mf4" if version > "4" else "x.mdf"), overwrite=True))
+    content = bytearray(file.read_bytes())
+    with file.open("rb") as stream:
+        follow_links(stream, len(content))
+    block = content.index(b"##" + kind.encode()) if version > "4" else content.index(kind.encode(), 200)
+    content[slice(*((block + 24, block + 32) if version > "4" else (block + 4, block + 8)))] = block.to_bytes(
+        8 if version > "4" else 4, "little"
+    )
+    file.write_bytes(content)
+    with pytest.raises(DamagedLog, match="in a circle"):
+        read_log([str(file)])

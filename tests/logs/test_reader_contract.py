@@ -100,6 +100,7 @@ MAKERS: dict[str, Callable[..., bytes]] = {
     "asc": by_library(".asc"),
     "trc": by_library(".trc"),
     "candump": by_library(".log"),
+    "printed": by_library(".txt"),
     "frame-table": make_frame_table,
     "edge-times": make_edge_times,
     "table": make_table,
@@ -230,4 +231,11 @@ def test_a_packed_bomb_is_refused(write, monkeypatch) -> None:
 
     monkeypatch.setattr(content, "MAX_UNPACKED_BYTES", 1 << 20)
     with pytest.raises(LogReadError, match="unpacks to more"):
-        read_log([write(gzip.compress(b"1,2\n" * 1_000_000), "bomb.csv.gz")])
+        read_log(
+            [
+                write(
+                    gzip.compress(b"time_s,FL_kmh,FR_kmh,RL_kmh,RR_kmh\n" + b"1,2,3,4,5\n" * 400_000),
+                    "bomb.csv.gz",
+                )
+            ]
+        )

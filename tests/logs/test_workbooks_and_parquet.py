@@ -13,7 +13,7 @@ import pyarrow as pa
 import pytest
 from pyarrow import parquet
 
-from triage.errors import DamagedLog, LogReadError
+from triage.errors import DamagedLog, LogReadError, SettingsError
 from triage.logs import ReadOptions, read_log, workbooks
 from triage.logs import parquet as our_parquet
 
@@ -60,6 +60,27 @@ def test_two_sheets_of_wheels_are_said(drive, tmp_path) -> None:
     log = read_log([saved(tmp_path, ("First", rows[:400]), ("Second", rows))])
     assert_same(log, drive)
     assert any(n.code == "mapping-guessed" and "First" in n.message for n in log.notices)
+
+
+def test_a_named_sheet_is_read(drive, tmp_path) -> None:
+    rows = rows_of(frame_of(drive))
+    slower = [rows[0], *[[row[0], *(0.5 * speed for speed in row[1:])] for row in rows[1:]]]
+    file = saved(tmp_path, ("First", slower), ("Zweite Fahrt", rows))
+    log = read_log([file], ReadOptions(sheet="zweite fahrt "))
+    assert_same(log, drive)
+    assert not log.notices
+    halved = read_log([file], ReadOptions(sheet="First"))
+    np.testing.assert_allclose(halved.wheels["FL"].speed_mps, 0.5 * drive.mps["FL"], atol=1e-9)
+
+
+def test_a_sheet_that_is_not_there_is_refused_with_those_that_are(drive, tmp_path, write, as_table) -> None:
+    file = saved(tmp_path, ("First", rows_of(frame_of(drive))), ("Notes", [["nothing"]]))
+    with pytest.raises(LogReadError, match=r"no visible sheet Third; it has First, Notes"):
+        read_log([file], ReadOptions(sheet="Third"))
+    with pytest.raises(LogReadError, match=r"sheet Notes: no sheet holds"):
+        read_log([file], ReadOptions(sheet="Notes"))
+    with pytest.raises(SettingsError, match="no file is a workbook"):
+        read_log([write(as_table(drive))], ReadOptions(sheet="First"))
 
 
 def test_dates_times_and_durations(drive, tmp_path) -> None:

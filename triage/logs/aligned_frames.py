@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.logs.frames import EXTENDED_FLAG, FrameBlock
+from triage.logs.frames import EXTENDED_FLAG, EXTENDED_MAX, FrameBlock
 from triage.logs.text_lines import (
     HEX_VALUE,
     NO_DIGIT,
@@ -24,6 +24,7 @@ from triage.logs.text_lines import (
     byte_bits,
     decimal_numbers,
     digit_bits,
+    every,
     first_at_or_after,
     hex_bytes,
     hex_digit_bits,
@@ -35,6 +36,10 @@ WIDEST_BEFORE: Final = 24
 """Blanks, number of the line and seconds before the point."""
 
 LONGEST_DATA: Final = 8
+FEW_DIGITS: Final = 4
+"""More than so many digits write a 29-bit identifier where no letter marks it."""
+
+_MOST_LAYOUTS: Final = 4
 
 _TOP_BITS: Final = np.uint64(0x8080808080808080)
 _BLANKS: Final = np.uint64(0x2020202020202020)
@@ -140,7 +145,7 @@ def find_aligned(block: LineBlock, columns: Columns) -> AlignedLines:
     length = np.where(good, length, 0)
     good &= _check_data(code, point + columns.data, length, stop)
     found = AlignedLines(line, time_start, point + 1 + columns.fraction, point, key, length)
-    return found.only(good)
+    return found if good.all() else found.only(good)
 
 
 def _none_found() -> AlignedLines:
@@ -195,6 +200,8 @@ def _check_time(
         good &= _is_digit(at(code, point + 1 + offset))
     size = np.zeros(point.size, dtype=np.intp)
     for number in range(WIDEST_BEFORE // 8):
+        if number and np.all(room <= 8 * number):
+            break
         word = _eight_before(code, point - 8 * number, room - 8 * number)
         digit = digit_bits(word)
         if number == 0:
@@ -214,13 +221,15 @@ def _check_time(
 def _eight_before(code: Bytes, place: Places, room: Places) -> NDArray[np.uint64]:
     """Return the eight bytes before each place; those beyond the room, of the line before, read as blanks."""
     word = words_of(code)
-    mask = _LAST_BYTES[np.clip(room, 0, 8)]
     found = word[np.clip(place - 8, 0, word.size - 1)]
     # At the very beginning of the text there are no eight bytes before.
     short = np.flatnonzero(place < 8)
     for number in short.tolist():
         text = code[: max(int(place[number]), 0)].tobytes().rjust(8, b" ")
         found[number] = int.from_bytes(text, "little")
+    if np.all(room >= 8):
+        return found
+    mask = _LAST_BYTES[np.clip(room, 0, 8)]
     return (found & mask) | (_BLANKS & ~mask)
 
 
@@ -229,7 +238,10 @@ def _digits_at_the_end(digit: NDArray[np.uint64]) -> Places:
     size = np.zeros(digit.size, dtype=np.intp)
     for count in range(1, 9):
         all_of_them = _LAST_BYTES[count] & _TOP_BITS
-        size += (digit & all_of_them) == all_of_them
+        so_many = (digit & all_of_them) == all_of_them
+        if not so_many.any():
+            break
+        size += so_many
     return size
 
 
@@ -237,6 +249,71 @@ def _identifiers(
     code: Bytes, point: Places, columns: Columns
 ) -> tuple[NDArray[np.uint32], NDArray[np.bool_]]:
     """Keys, and whether an identifier stands there between blanks."""
+    key = np.zeros(point.size, dtype=np.uint32)
+    good = np.zeros(point.size, dtype=np.bool_)
+    digit = _digits_of_field(code, point, columns)
+    for _ in range(_MOST_LAYOUTS):
+        rest = np.flatnonzero(~good)
+        if not rest.size or not digit[rest[0]]:
+            break
+        layout = digit[rest[0]]
+        alike = slice(None) if np.all(digit == layout) else rest[digit[rest] == layout]
+        key[alike], good[alike] = _identifiers_alike(code, point[alike], columns, int(layout))
+        digit[alike] = 0
+    rest = np.flatnonzero(~good)
+    if rest.size:
+        key[rest], good[rest] = _each_identifier(code, point[rest], columns)
+    return key, good
+
+
+def _digits_of_field(code: Bytes, point: Places, columns: Columns) -> NDArray[np.uint64]:
+    """Return :func:`hex_digit_bits` of eight places of the field; 0 where all else is not blank."""
+    first = _first_of_field(columns)
+    width = columns.behind_identifier - first
+    inside = ~_LAST_BYTES[8 - min(width, 8)]
+    word = words_of(code)[np.minimum(point + first, code.size - 8)] & inside
+    word |= _BLANKS & ~inside
+    digit = hex_digit_bits(word)
+    good = (digit | byte_bits(word, SPACE)) == _TOP_BITS
+    if first > columns.identifier:
+        good &= at(code, point + columns.identifier) == SPACE
+    good &= _stands(code, point + first + 8, b" " * (width - 8))
+    return np.where(good, digit, np.uint64(0))
+
+
+def _first_of_field(columns: Columns) -> int:
+    """Where digits may begin; the field may begin with the blank that parts it from the one before."""
+    return columns.identifier + (columns.pattern[columns.identifier] == SPACE)
+
+
+def _identifiers_alike(
+    code: Bytes, point: Places, columns: Columns, layout: int
+) -> tuple[NDArray[np.uint32], NDArray[np.bool_]]:
+    """Keys of identifiers with the same digits set, of which the field holds nothing else but blanks."""
+    first, size = (layout & -layout).bit_length() // 8 - 1, layout.bit_count()
+    last = first + size - 1
+    if layout >> (8 * last + 7) != 1:
+        return np.zeros(point.size, dtype=np.uint32), np.zeros(point.size, dtype=np.bool_)  # two words
+    value = _hex_value(words_of(code)[point + _first_of_field(columns)], first, size)
+    extended = not columns.marked and size > FEW_DIGITS
+    good = value <= EXTENDED_MAX
+    return value | np.uint32(EXTENDED_FLAG if extended else 0), good
+
+
+def _hex_value(word: NDArray[np.uint64], first: int, size: int) -> NDArray[np.uint32]:
+    """Return the number that some of eight bytes write, all of them hexadecimal digits."""
+    word = (word >> np.uint64(8 * first)) << np.uint64(8 * (8 - size))
+    word = (word & every(0x0F)) + ((word >> np.uint64(6)) & every(0x01)) * np.uint64(9)
+    # Digits to pairs, pairs to fours, fours to eight; the first digit is in the lowest byte.
+    word = ((word << np.uint64(4)) | (word >> np.uint64(8))) & np.uint64(0x00FF00FF00FF00FF)
+    word = ((word << np.uint64(8)) | (word >> np.uint64(16))) & np.uint64(0x0000FFFF0000FFFF)
+    return ((word << np.uint64(16)) | (word >> np.uint64(32))).astype(np.uint32)
+
+
+def _each_identifier(
+    code: Bytes, point: Places, columns: Columns
+) -> tuple[NDArray[np.uint32], NDArray[np.bool_]]:
+    """Do the same letter by letter, for any layout and for marked ones."""
     value = np.zeros(point.size, dtype=np.uint32)
     digits = np.zeros(point.size, dtype=np.uint8)
     ended, marked = np.zeros((2, point.size), dtype=np.bool_)
@@ -254,8 +331,8 @@ def _identifiers(
         digits += is_digit
         place += 1
     good &= _stands(code, point + place, b" " * (columns.behind_identifier - place))
-    good &= (digits > 0) & (digits <= 8) & (value < (1 << 29)) & (columns.marked | ~marked)
-    extended = marked if columns.marked else digits > 4
+    good &= (digits > 0) & (digits <= 8) & (value <= EXTENDED_MAX) & (columns.marked | ~marked)
+    extended = marked if columns.marked else digits > FEW_DIGITS
     return value | np.where(extended, np.uint32(EXTENDED_FLAG), np.uint32(0)), good
 
 
@@ -268,6 +345,8 @@ def _check_data(code: Bytes, place: Places, length: Places, stop: Places) -> NDA
     end = place - 1 + 3 * length
     good = end <= stop
     good &= (end >= stop) | (at(code, end) == SPACE)
+    if np.all(good & (length == LONGEST_DATA)):
+        return _are_pairs(code, place - 1)
     whole = np.flatnonzero(good & (length == LONGEST_DATA))
     others = np.flatnonzero(good & (length < LONGEST_DATA))
     good[whole] = _are_pairs(code, place[whole] - 1)

@@ -59,14 +59,17 @@ _MONTHS: Final = (
 )  # fmt: skip
 
 
+_MARK: Final = b"\xef\xbb\xbf \t"
+"""A byte order mark in UTF-8, and blanks."""
+
+
 def probe_asc(source: Source) -> float:
     """Give the confidence from header and event lines."""
     if not source.is_text:
         return 0.0
-    head = source.text_bytes()[:65536] if not source.encoding.startswith("utf-16") else source.text_bytes()
-    lines = [line for line in head[:65536].splitlines()[:60] if line.strip()]
+    lines = [line.encode("utf-8", "replace") for line in source.head_lines()[:60] if line.strip()]
     events = sum(_CLASSIC.match(line) is not None or _FD.match(line) is not None for line in lines)
-    if _HEADER.match(head.lstrip()):
+    if lines and _HEADER.match(lines[0].lstrip(_MARK)):
         return 0.95
     return 0.8 * events / len(lines) if lines else 0.0
 
@@ -79,18 +82,18 @@ def read_asc(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
     """
     collector = FrameCollector(wanted)
     form: _Form | None = None
-    number, last = 0, b""
+    number = 0
     start: datetime | None = None
     for block in line_blocks(source):
         report_bytes(progress, round(block.share * source.content.size), source.content.size)
         if form is None:
-            form = _form_of(block.text[:8192])
-            start = _start(block.text, source.encoding)
+            head = block.plain_text()
+            form = _form_of(head[:8192])
+            start = _start(head, source.encoding)
         _take_block(block, collector, form)
         number += block.start.size
-        last = block.text
     if form is not None:
-        _note_cut(source, last, number, form.radix, collector)
+        _note_cut(source, block.plain_text(), number, form.radix, collector)
     return collector.frames("CAN frames (ASC)", start)
 
 

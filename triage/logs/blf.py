@@ -10,6 +10,7 @@ from __future__ import annotations
 import struct
 import zlib
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from datetime import datetime
 from typing import Final
 
@@ -18,9 +19,15 @@ import numpy as np
 from triage.errors import DamagedLog
 from triage.logs.blf_blocks import Objects, classic_frames, find_objects, holds_classic_frame
 from triage.logs.frames import FrameCollector, Frames, frame_key, incomplete, report_bytes
+from triage.logs.moving_window import MovingWindow
 from triage.logs.source import Source
 from triage.progress import Progress
 from triage.speed_log import Notice
+
+try:
+    from isal.isal_zlib import decompress as _inflate
+except ImportError:  # there is no build of it for some machines
+    from zlib import decompress as _inflate
 
 _FILE_HEADER: Final = struct.Struct("<4sLBBBBBBBBQQLL8H8H")
 _OBJECT: Final = struct.Struct("<4sHHLL")
@@ -61,7 +68,8 @@ def read_blf(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
     damage = _Damage()
     rest = b""
     waiting: list[tuple[int, bytes]] = []
-    for position, packed in _containers(source, damage, progress):
+    window = MovingWindow(source)
+    for position, packed in _containers(window, source, damage, progress):
         content = _unpacked(packed, position, damage)
         if damage.out_of_step:
             damage.out_of_step = False  # not yet where the sound containers before it are taken
@@ -74,7 +82,7 @@ def read_blf(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
             waiting = []
     rest = _take_containers(rest, waiting, collector, damage)
     if rest.strip(b"\x00") and damage.end is None:
-        damage.cut(len(source.data))
+        damage.cut(window.stop)
     collector.notices += damage.notices(source)
     return collector.frames("CAN frames (BLF)", start)
 
@@ -112,14 +120,14 @@ class _Damage:
 
 
 def _read_file_header(source: Source) -> datetime | None:
-    if len(source.data) < _FILE_HEADER.size:
+    if len(source.head) < _FILE_HEADER.size:
         raise DamagedLog(
             "the file ends inside its header",
             file=source.name,
-            place=f"byte {len(source.data)}",
+            place=f"byte {len(source.head)}",
             hint="Copy it again.",
         )
-    fields = _FILE_HEADER.unpack_from(source.data)
+    fields = _FILE_HEADER.unpack_from(source.head)
     year, month, _, day, hour, minute, second, milli = fields[14:22]
     try:
         return datetime(year, month, day, hour, minute, second, milli * 1000)  # noqa: DTZ001 - local time
@@ -128,53 +136,47 @@ def _read_file_header(source: Source) -> datetime | None:
 
 
 def _containers(
-    source: Source, damage: _Damage, progress: Progress
+    window: MovingWindow, source: Source, damage: _Damage, progress: Progress
 ) -> Iterator[tuple[int, tuple[int, bytes]]]:
     """Yield position and (method, content) of every container; method -1 marks a bare object."""
-    data = source.data
-    position = max(struct.unpack_from("<L", data, 4)[0], _OBJECT.size)
-    while position + _OBJECT.size <= len(data):
-        report_bytes(progress, position, len(data))
-        signature, header_size, _, size, kind = _OBJECT.unpack_from(data, position)
+    position = max(struct.unpack_from("<L", source.head, 4)[0], _OBJECT.size)
+    while window.holds(position + _OBJECT.size):
+        window.forget(position)
+        report_bytes(progress, round(window.share * source.content.size), source.content.size)
+        signature, header_size, _, size, kind = _OBJECT.unpack(window.part(position, position + _OBJECT.size))
         if signature != b"LOBJ" or size < max(header_size, _OBJECT.size) or size > _OBJECT_MAX:
             damage.skip(position)
-            position = _next_object(data, position + 1)
+            position = window.find(b"LOBJ", position + 1)
             continue
         end = position + size
-        body = data[position:end]
-        if end > len(data):
-            damage.cut(len(data))
+        body = window.part(position, end)
+        if not window.holds(end):
+            damage.cut(window.stop)
         if kind != _CONTAINER_TYPE:
             yield position, (-1, body)
         elif len(body) >= _OBJECT.size + _CONTAINER.size:
             method, _ = _CONTAINER.unpack_from(body, _OBJECT.size)
             yield position, (method, body[_OBJECT.size + _CONTAINER.size :])
-        position = _aligned_next(data, end, size)
-    if data[position:].strip(b"\x00") and position < len(data):
-        damage.cut(len(data))
+        position = _aligned_next(window, end, size)
+    if window.part(position, window.stop).strip(b"\x00"):
+        damage.cut(window.stop)
 
 
-def _aligned_next(data: bytes, end: int, size: int) -> int:
+def _aligned_next(window: MovingWindow, end: int, size: int) -> int:
     """Objects are padded to four bytes, though some writers pad otherwise: look for the next one close by."""
     for gap in (size % 4, (-end) % 4, 0, 1, 2, 3):
-        if data[end + gap : end + gap + 4] == b"LOBJ":
+        if window.part(end + gap, end + gap + 4) == b"LOBJ":
             return end + gap
     return end + size % 4
-
-
-def _next_object(data: bytes, position: int) -> int:
-    found = data.find(b"LOBJ", position)
-    return len(data) if found < 0 else found
 
 
 def _unpacked(packed: tuple[int, bytes], position: int, damage: _Damage) -> bytes:
     method, content = packed
     if method != 2:
         return content
-    try:
-        return zlib.decompress(content)
-    except zlib.error:
-        pass  # below, to keep what stands before the damage
+    # The two libraries raise errors of their own; below, what stands before the damage is kept.
+    with suppress(Exception):
+        return bytes(_inflate(content))
     unpacker = zlib.decompressobj()
     unpacked = bytearray()
     try:

@@ -146,6 +146,13 @@ def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
             file=file,
             hint="Choose other signals with --map, or record again.",
         )
+    repeated = max(wheel.samples.repeated_count for wheel in wheels.values())
+    if most < 2 and repeated:
+        raise DamagedLog(
+            f"all {repeated + 1} rows bear one and the same time",
+            file=file,
+            hint="Export the time with more digits.",
+        )
     if most < 2:
         raise DamagedLog(
             "there is a single row of wheel speeds; a recording needs at least two",

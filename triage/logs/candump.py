@@ -43,6 +43,9 @@ _LINE: Final = re.compile(
     rb"(?:_[0-9A-Fa-f])?[ \t]*(?P<rest>[^\r\n]*)$",
     re.MULTILINE,
 )
+_COLOUR: Final = re.compile(rb"\x1b\[[0-9;]{0,20}m")
+"""What paints the lines of a terminal; it stands in files to which a coloured screen was sent."""
+
 _STEP_MAX_S: Final = 10.0
 _JUDGED_LINES: Final = 400
 _EPOCH_FROM_S: Final = 1e8
@@ -55,7 +58,7 @@ def probe_candump(source: Source) -> float:
     lines = [line for line in source.head_lines()[:200] if line.strip()]
     if not lines:
         return 0.0
-    return 0.9 * sum(_LINE.match(line.encode("utf-8", "replace")) is not None for line in lines) / len(lines)
+    return 0.9 * sum(_parse(line.encode("utf-8", "replace")) is not None for line in lines) / len(lines)
 
 
 def read_candump(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
@@ -69,7 +72,7 @@ def read_candump(source: Source, wanted: frozenset[int], progress: Progress) -> 
     clock: _Clock | None = None
     for block in line_blocks(source):
         report_bytes(progress, round(block.share * source.content.size), source.content.size)
-        clock = clock or _Clock(counts_steps=_counts_steps(block.text))
+        clock = clock or _Clock(counts_steps=_counts_steps(block.plain_text()))
         _take_block(block, collector, clock, tally)
     _note_unread(source, tally, collector)
     return collector.frames("CAN frames (candump)", clock.start if clock else None)
@@ -193,7 +196,8 @@ class _Clock:
 
 def _counts_steps(text: bytes) -> bool:
     """Tell whether the stamps are distances from frame to frame: small, and not rising on the whole."""
-    stamps = [found["time"] for found in itertools.islice(_LINE.finditer(text), _JUDGED_LINES)]
+    lines = itertools.islice(_LINE.finditer(_without_colours(text)), _JUDGED_LINES)
+    stamps = [found["time"] for found in lines]
     try:
         values = [float(stamp) for stamp in stamps if stamp is not None]
     except ValueError:
@@ -203,7 +207,11 @@ def _counts_steps(text: bytes) -> bool:
 
 
 def _parse(line: bytes) -> re.Match[bytes] | None:
-    return _LINE.match(line)
+    return _LINE.match(_without_colours(line))
+
+
+def _without_colours(text: bytes) -> bytes:
+    return _COLOUR.sub(b"", text) if b"\x1b" in text else text
 
 
 def _take_line(line: bytes, collector: FrameCollector, clock: _Clock, tally: _Tally) -> None:

@@ -13,6 +13,9 @@ from triage.speed_log import BoolArray, FloatArray, Notice
 RESTART_S: Final = 1.0
 """A step back of more than this that is not made up for at once is a restart of the clock (judgement)."""
 
+_BEYOND_ALL_S: Final = 1e15
+"""Thirty million years; what is later is no time."""
+
 _DAY_S: Final = 86400.0
 _HOUR_S: Final = 3600.0
 _STRAY_RATIO: Final = 0.01
@@ -24,6 +27,9 @@ _COUNTER_RANGES_S: Final = tuple(
     if bits_range * tick_s > RESTART_S
 )
 """Spans after which the usual counters behind a clock begin again at their lowest number."""
+
+_MOST_INSTANTS: Final = 4_000_000
+"""Eleven days at four a second; damaged times may span centuries, and that much would fill the memory."""
 
 _WRAP_STEPS: Final = 5.0
 _CAUGHT_UP: Final = 10
@@ -100,10 +106,10 @@ def mend_clock(time_s: FloatArray) -> MendedClock:
         After a restart the recording goes on one usual step after the last instant before it, because the
         true pause is unknown. A step forward of more than a day is a clock that was set.
     """
-    known = np.isfinite(time_s)
+    known = np.isfinite(time_s) & (np.abs(time_s) < _BEYOND_ALL_S)
     if known.all() and time_s.size and not _needs_mending(time_s):
         return MendedClock(time_s, 0, 0)
-    strays = _strays(time_s, known)
+    strays = _strays(time_s, known) | (np.abs(time_s) >= _BEYOND_ALL_S)
     kept = known & ~strays
     mended = np.full(time_s.size, np.nan)
     mended[kept], restarts, wraps = _joined(time_s[kept])
@@ -174,6 +180,11 @@ def order_samples(time_s: FloatArray, value: FloatArray) -> OrderedSamples:
     time_s, value = time_s[order], value[order]
     keep = _first_of_instant(time_s)
     return OrderedSamples(time_s[keep], value[keep], back, int(np.count_nonzero(~keep)))
+
+
+def even_times(begin_s: float, end_s: float, step_s: float) -> FloatArray:
+    """Return instants at equal distances, float64[N]; of a span beyond any drive only its beginning."""
+    return np.arange(begin_s, min(end_s, begin_s + _MOST_INSTANTS * step_s), step_s)
 
 
 def find_echoes(time_s: FloatArray, payload_key: NDArray[np.uint64]) -> BoolArray:

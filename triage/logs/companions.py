@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 
 from triage.corners import CORNERS, Corner
-from triage.logs.clock import order_samples
+from triage.logs.clock import even_times, order_samples
 from triage.logs.mapping import Candidate
 from triage.logs.pulse_unwrapping import unwrap_counters
 from triage.logs.signs import against_wheels, stated_sign
@@ -111,7 +111,7 @@ def _brakes(traces: Mapping[Corner, SpeedTrace]) -> bool:
         time_s, speed = trace.time_s[~trace.invalid], trace.speed_mps[~trace.invalid]
         if time_s.size < 10 or np.ptp(time_s) < 2.0:
             continue
-        grid = np.arange(time_s[0], time_s[-1], 0.25)
+        grid = even_times(float(time_s[0]), float(time_s[-1]), 0.25)
         smooth = np.interp(grid, time_s, speed)
         count += bool(((smooth[:-2] - smooth[2:]) / 0.5 > _BRAKING_MPS2).any())
     return count >= 2

@@ -96,7 +96,7 @@ ZIP_MAGIC: Final = b"PK\x03\x04"
 
 
 @dataclass(slots=True)
-class _Stream:
+class Stream:
     """An open recording: ``stream`` hands out bytes, ``raw`` tells how much of the file is used up."""
 
     stream: Unpacking
@@ -105,7 +105,7 @@ class _Stream:
     """Size while packed; None when it is not packed."""
 
 
-Opener = Callable[[], AbstractContextManager[_Stream]]
+Opener = Callable[[], AbstractContextManager[Stream]]
 
 
 class Content:
@@ -158,6 +158,10 @@ class Content:
                 hint="Record or copy the log again.",
             )
 
+    def opened(self) -> AbstractContextManager[Stream]:
+        """Open it anew."""
+        return self._opener()
+
     def whole(self) -> bytes:
         """Return all of it, and remember it.
 
@@ -176,7 +180,7 @@ class Content:
         """Forget what :meth:`whole` remembers."""
         self._data = None
 
-    def _next(self, opened: _Stream, done: int) -> bytes:
+    def _next(self, opened: Stream, done: int) -> bytes:
         try:
             # read1 hands out what is unpacked so far, so that a cut file loses nothing before the cut
             return opened.stream.read1(_CHUNK)
@@ -227,9 +231,9 @@ class FileContent(Content):
             self._compare(os.fstat(file.fileno()), opening=False)
 
     @contextmanager
-    def _opened(self) -> Iterator[_Stream]:
+    def _opened(self) -> Iterator[Stream]:
         with self.opened_raw() as file:
-            yield _Stream(_Bounded(file, self.size), file)
+            yield Stream(_Bounded(file, self.size), file)
 
     def _compare(self, now: os.stat_result, *, opening: bool) -> None:
         first = self._about
@@ -261,9 +265,9 @@ def packed_content(file: FileContent, name: str, opener: Callable[[IO[bytes]], U
     """Content of a file that is one packed stream."""
 
     @contextmanager
-    def opened() -> Iterator[_Stream]:
+    def opened() -> Iterator[Stream]:
         with file.opened_raw() as raw, closing(opener(raw)) as stream:
-            yield _Stream(stream, raw, file.size)
+            yield Stream(stream, raw, file.size)
 
     return Content(name, opened, file.size)
 
@@ -272,7 +276,7 @@ def member_content(file: FileContent, name: str, info: zipfile.ZipInfo) -> Conte
     """Content of one member of a zip archive."""
 
     @contextmanager
-    def opened() -> Iterator[_Stream]:
+    def opened() -> Iterator[Stream]:
         with file.opened_raw() as raw, zipfile.ZipFile(raw) as archive:
             try:
                 stream = archive.open(info)
@@ -283,7 +287,7 @@ def member_content(file: FileContent, name: str, info: zipfile.ZipInfo) -> Conte
                     hint="Unpack it yourself and choose the log in it.",
                 ) from None
             with closing(cast("Unpacking", stream)) as unpacking:
-                yield _Stream(unpacking, raw, min(info.compress_size, file.size))
+                yield Stream(unpacking, raw, min(info.compress_size, file.size))
 
     return Content(name, opened, file.size)
 
@@ -292,9 +296,9 @@ def bytes_content(name: str, data: bytes) -> Content:
     """Content that is in the memory already."""
 
     @contextmanager
-    def opened() -> Iterator[_Stream]:
+    def opened() -> Iterator[Stream]:
         stream = io.BytesIO(data)
-        yield _Stream(stream, stream)
+        yield Stream(stream, stream)
 
     return Content(name, opened, len(data))
 

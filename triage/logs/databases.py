@@ -33,6 +33,15 @@ _DBC_MESSAGE: Final = re.compile(r"^[ \t]*BO_[ \t]+(\d{1,20})[ \t]+(\w+)", re.MU
 _SIGNAL: Final = re.compile(
     r"^[ \t]*SG_ |<(?:\w+:)?(?:I-SIGNAL|Signal)[ >]|^[ \t]*(?:Var|Sig)=", re.MULTILINE
 )
+_DBC_SIZE: Final = re.compile(
+    r"^[ \t]*BO_[ \t]+\d{1,20}[ \t]+(\w{1,128})[ \t]*:[ \t]*(\d{1,20})", re.MULTILINE
+)
+_DBC_BITS: Final = re.compile(
+    r"^[ \t]*SG_[ \t]+(\w{1,128})[^:\n]{0,40}:[ \t]*(\d{1,20})[ \t]*\|[ \t]*(\d{1,20})", re.MULTILINE
+)
+_MOST_MESSAGE_BYTES: Final = 1785
+"""What several frames can carry as one message (SAE J1939-21)."""
+
 _DOCUMENT_TYPE: Final = re.compile(r"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
 _LONGEST_NAME: Final = 500
 _BEYOND_ALL: Final = 1e30
@@ -192,6 +201,8 @@ def _load_one(file: str) -> tuple[Any, list[Notice]]:
         raise DatabaseError("the database is empty", file=file, hint="Choose another file.")
     is_dbc = _DBC_MESSAGE.search(text) is not None
     _refuse_hostile_text(text, file)
+    if is_dbc:
+        _refuse_bits_out_of_reach(text, file)
     notices: list[Notice] = []
     if is_dbc:
         text, notices = _with_extended_flags(text, file)
@@ -242,6 +253,18 @@ def _refuse_hostile_text(text: str, file: str) -> None:
         )
 
 
+def _refuse_bits_out_of_reach(text: str, file: str) -> None:
+    """Refuse signals behind the end of any message: the library makes a list of all their bits."""
+    for found in _DBC_BITS.finditer(text):
+        if max(int(found[2]), int(found[3])) > 8 * _MOST_MESSAGE_BYTES:
+            raise DatabaseError(
+                "it begins or ends behind the end of any message",
+                file=file,
+                place=f"signal {found[1]}",
+                hint="Have the database exported again, or take that signal out.",
+            )
+
+
 def _with_extended_flags(text: str, file: str) -> tuple[str, list[Notice]]:
     """Set the flag of 29-bit identifiers that lack it: above 11 bits there is nothing else they could be."""
     lacking = {
@@ -268,9 +291,11 @@ def _parsed(text: str, file: str, *, is_dbc: bool, notices: list[Notice]) -> tup
     import cantools.database  # noqa: PLC0415 - slow to load, and only frames need it
 
     form = "dbc" if is_dbc else None
+    strict_reason = _longest_message(text) if is_dbc else ""
     try:
-        with quiet("cantools"):
-            return cantools.database.load_string(text, database_format=form), notices
+        if not strict_reason:
+            with quiet("cantools"):
+                return cantools.database.load_string(text, database_format=form), notices
     except Exception as error:  # noqa: BLE001 - the library raises whatever its parsers raise
         strict_reason = _first_line(error)
     try:
@@ -284,6 +309,14 @@ def _parsed(text: str, file: str, *, is_dbc: bool, notices: list[Notice]) -> tup
         ) from None
     text = f"{file}: the database has a fault that was passed over: {strict_reason.rstrip('.')}."
     return database, [*notices, Notice("database-repaired", text)]
+
+
+def _longest_message(text: str) -> str:
+    """Tell of a message longer than any; to check its bits would take minutes."""
+    for found in _DBC_SIZE.finditer(text):
+        if int(found[2]) > _MOST_MESSAGE_BYTES:
+            return f"message {found[1]} is said to be {found[2]} bytes long"
+    return ""
 
 
 def _first_line(error: Exception) -> str:

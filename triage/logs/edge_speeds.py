@@ -28,7 +28,7 @@ NOMINAL_CIRCUMFERENCE_M: Final = 2.0
 NOMINAL_EDGES: Final = 48
 SURE: Final = 0.95
 _NEAR_ZERO_S: Final = 60.0
-_MOST_CYCLES: Final = 20_000_000
+_MOST_CYCLES: Final = 3_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +74,7 @@ def form_edge_speeds(recording: Recording, options: ReadOptions, file: str) -> E
     SignalMappingError
         When it is not certain which column belongs to which wheel.
     DamagedLog
-        When the times span months.
+        When the times span more than eight hours.
 
     Notes
     -----
@@ -173,7 +173,7 @@ def _grid(edges: Mapping[Corner, FloatArray], file: str) -> FloatArray:
     first, last = min(float(one[0]) for one in there), max(float(one[-1]) for one in there)
     if (last - first) / CYCLE_S > _MOST_CYCLES:
         raise DamagedLog(
-            f"the edges span {(last - first) / 86400.0:.0f} days; their unit of time may be another",
+            f"the edges span {(last - first) / 3600.0:.0f} hours; their unit of time may be another",
             file=file,
             hint="Name the unit in the heading, such as FL_edge_us.",
         )

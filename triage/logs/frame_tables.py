@@ -24,19 +24,35 @@ from triage.logs.vocabulary import word_set
 from triage.progress import Progress
 from triage.speed_log import FloatArray
 
-_TIME: Final = word_set("time timestamp timestamps t ts zeit stamp timeoffset offset abstime datetime")
+_TIME: Final = word_set(
+    "time timestamp timestamps t ts zeit stamp timeoffset offset abstime datetime temps tiempo tempo"
+)
 _ID: Final = word_set(
     "id canid messageid msgid arbitrationid arbid identifier address addr frameid pid idhex hexid "
     "canidhex can-id"
 )
-_BUS: Final = word_set("bus channel chn ch iface interface can src source kanal port canbus network")
-_LENGTH: Final = word_set("length len dlc messagelength datalength datalen size bytes bytecount msglen")
-_DATA: Final = word_set("data message payload databytes bytes hex datahex rawdata msg content candata")
+_BUS: Final = word_set("bus channel chn ch iface interface can src source kanal port canbus network canal")
+_LENGTH: Final = word_set(
+    "length len dlc messagelength datalength datalen size bytes bytecount msglen laenge lnge datenlaenge "
+    "datenlnge longueur longitud"
+)
+_DATA: Final = word_set(
+    "data message payload databytes bytes hex datahex rawdata msg content candata daten nutzdaten datos "
+    "donnees donnes"
+)
 _EXTENDED: Final = word_set("extended ext ide isextended isextendedid extid eid format")
 _REMOTE: Final = word_set("remote rtr isremote isremoteframe")
 _ERROR: Final = word_set("error iserror iserrorframe err")
-_BYTE: Final = re.compile(r"^(?:d|b|byte|data|databyte|db)[ _\[]?(\d{1,2})\]?$")
+_BYTE: Final = re.compile(r"^(?:d|b|byte|data|databyte|db|daten)[ _\[]?(\d{1,2})\]?$")
 _HEX_ID: Final = re.compile(r"(0x)?[0-9A-Fa-f]{1,8}[hx]?")
+_MOST_COLUMNS: Final = 100
+_SHOWN_DATA: Final = 40
+_LIST: Final = re.compile(r"[\[(]\s{0,9}\d{1,3}(?:\s{0,9},\s{0,9}\d{1,3}){0,63}\s{0,9}[\])]")
+"""Decimal numbers between brackets and commas."""
+
+_HEX_SIGN: Final = re.compile(r"^(?:\$|#|16#|h)(?=[0-9a-f])")
+"""Other signs before a hexadecimal number."""
+
 _TRUE: Final = word_set("true 1 yes x ext extended e 29 ide")
 
 
@@ -113,6 +129,8 @@ def _column(names: Sequence[str], words: frozenset[str]) -> int:
 def _by_cells(sample: Sequence[Sequence[str]]) -> FrameColumns | None:
     """Find time, identifier and data by what the cells look like; the length must agree with the data."""
     columns = list(zip(*sample, strict=True))
+    if len(columns) > _MOST_COLUMNS:
+        return None  # pairs of columns are tried below
     time = next((i for i, cells in enumerate(columns) if looks_like_time(list(cells))), None)
     lengths = [
         i
@@ -160,7 +178,15 @@ def _frames(source: Source, cells: pd.DataFrame, columns: FrameColumns, wanted: 
     collector.seen = Counter(dict(zip(numbers.tolist(), counts.tolist(), strict=True)))
     kept = np.flatnonzero(good & np.isin(key, np.array(sorted(wanted), dtype=np.uint32)))
     frames = collector.frames("CAN frames (table)", start)
-    return _filled(frames, cells.iloc[kept], columns, (time_s[kept], key[kept]))
+    filled = _filled(frames, cells.iloc[kept], columns, (time_s[kept], key[kept]))
+    if kept.size and not filled.time_s.size:
+        example = str(cells.iloc[kept[0], columns.data[0]])[:_SHOWN_DATA]
+        raise DamagedLog(
+            f"the data of no frame can be read, the first of which is {example!r}",
+            file=source.name,
+            hint="Export the data as hexadecimal bytes.",
+        )
+    return filled
 
 
 def _filled(
@@ -224,7 +250,7 @@ def _keys(
     """Frame keys of all rows, and which of them are readable."""
     text = cells[columns.identifier].str.strip().str.lower()
     codes, unique = pd.factorize(text)
-    plain = [str(name) for name in unique]
+    plain = [_HEX_SIGN.sub("0x", str(name)) for name in unique]
     usable = [re.fullmatch(r"(0x)?[0-9a-f]{1,8}[hx]?", name) is not None for name in plain]
     radix = _radix([name for name, good in zip(plain, usable, strict=True) if good], wanted)
     number = np.array(
@@ -292,10 +318,14 @@ def _joined_bytes(cells: pd.DataFrame) -> list[str]:
     """Join separate byte columns to hex; decimal bytes are turned into hex first."""
     text = cells.apply(lambda column: column.str.strip().str.removeprefix("0x"))
     values = text.to_numpy(dtype=str).ravel()
+    marked = values.size > 0 and all(value.endswith(("h", "H")) for value in values if value)
+    if marked:
+        text = text.apply(lambda column: column.str[:-1])
+        values = text.to_numpy(dtype=str).ravel()
     filled = values[values != ""]
     two_digit = all(len(value) <= 2 for value in filled)
     hexadecimal = two_digit and any(
-        (len(value) == 2 and value.startswith("0")) or not value.isdigit() for value in filled
+        marked or (len(value) == 2 and value.startswith("0")) or not value.isdigit() for value in filled
     )
     if not hexadecimal:
         return [
@@ -306,7 +336,10 @@ def _joined_bytes(cells: pd.DataFrame) -> list[str]:
 
 
 def _bytes(text: str, length: int) -> bytes | None:
-    """Bytes of one cell: a bit string where its length says so, else hex with or without blanks."""
+    """Bytes of one cell: a bit string where its length says so, a list, else hex with or without blanks."""
+    if _LIST.fullmatch(text):
+        values = [int(number) for number in re.findall(r"\d+", text)]
+        return bytes(values) if max(values, default=0) < 256 else None
     digits = re.sub(r"[\s:._-]|0x", "", text)
     if length > 0 and len(digits) == 8 * length and set(digits) <= {"0", "1"}:
         return int(digits, 2).to_bytes(length, "big")

@@ -4,26 +4,31 @@ from __future__ import annotations
 
 import io
 import traceback
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import partial
-from typing import Any, Final
+from typing import IO, Any, Final
 
 import numpy as np
 
 from triage.errors import DamagedLog, TriageError
 from triage.logs.clock import mend_clock
+from triage.logs.content import FileContent
 from triage.logs.databases import SignalDatabase
 from triage.logs.decoding import decode_wanted
-from triage.logs.frames import EXTENDED_FLAG, EXTENDED_MAX, FrameBlock, FrameCollector, Frames
+from triage.logs.frames import Frames
 from triage.logs.library_noise import quiet
+from triage.logs.mdf_frames import frame_groups, named_channels, read_mdf_frames
 from triage.logs.mdf_layout import end_with_file, stray_channel
+from triage.logs.mdf_links import CircleError, follow_links
 from triage.logs.recording import RawSignal, Recording
 from triage.logs.roles import sense_signal
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
 from triage.speed_log import FloatArray, Notice
 
-_MAGIC: Final = (b"MDF     ", b"UnFinMF ")
-_FRAME_CHANNEL: Final = "CAN_DataFrame"
+_FINISHED: Final = b"MDF     "
+_MAGIC: Final = (_FINISHED, b"UnFinMF ")
 
 
 def probe_mdf(source: Source) -> float:
@@ -39,13 +44,12 @@ def read_mdf(source: Source, database: SignalDatabase, progress: Progress) -> Re
     DamagedLog
         When the library cannot open the file.
     """
-    with quiet("asammdf"):
-        mdf = _open(source)
+    with quiet("asammdf"), _opened(source) as mdf:
         try:
             _refuse_stray_channel(mdf, source)
-            end_with_file(mdf, len(source.data))
-            if _frame_groups(mdf) and not _has_wheel_signals(mdf):
-                return decode_wanted(partial(_frames, mdf), database, source.name, progress)
+            end_with_file(mdf, _unpacked_bytes(source))
+            if frame_groups(mdf) and not _has_wheel_signals(mdf):
+                return decode_wanted(partial(_frames, mdf, source), database, source.name, progress)
             return _signals(mdf, source.name, progress)
         except (TriageError, Cancelled):
             raise
@@ -55,12 +59,33 @@ def read_mdf(source: Source, database: SignalDatabase, progress: Progress) -> Re
             mdf.close()
 
 
-def _open(source: Source) -> Any:
+def _frames(mdf: Any, source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
+    return read_mdf_frames(mdf, wanted, _unpacked_bytes(source), progress)
+
+
+def _unpacked_bytes(source: Source) -> int:
+    return source.content.size if isinstance(source.content, FileContent) else len(source.data)
+
+
+@contextmanager
+def _opened(source: Source) -> Iterator[Any]:
+    """Open the file, never by its path: an unfinished one would be mended in place."""
+    if isinstance(source.content, FileContent) and source.head.startswith(_FINISHED):
+        with source.content.opened_raw() as file:
+            yield _open(source, file)
+    else:
+        yield _open(source, io.BytesIO(source.data))
+
+
+def _open(source: Source, file: IO[bytes]) -> Any:
     import asammdf  # noqa: PLC0415 - slow to load, and only MDF files need it
 
     try:
-        # from memory: given a path the library opens an unfinished file for writing and mends it in place
-        return asammdf.MDF(io.BytesIO(source.data))
+        follow_links(file, file.seek(0, io.SEEK_END))
+    except CircleError as error:
+        raise _damaged(source, error) from None
+    try:
+        return asammdf.MDF(file, process_bus_logging=False)
     except Exception as error:  # noqa: BLE001 - the library raises whatever its parsers raise
         _give_up_half_open(error)
         raise _damaged(source, error) from None
@@ -96,26 +121,12 @@ def _damaged(source: Source, error: Exception) -> DamagedLog:
     )
 
 
-def _names(mdf: Any) -> list[tuple[int, int, str]]:
-    """Group, channel and name of everything but the time channels."""
-    return [
-        (group, index, str(channel.name))
-        for group, content in enumerate(mdf.groups)
-        for index, channel in enumerate(content.channels)
-        if index != mdf.masters_db.get(group, -1)
-    ]
-
-
-def _frame_groups(mdf: Any) -> list[int]:
-    return sorted({group for group, _, name in _names(mdf) if name == _FRAME_CHANNEL})
-
-
 def _has_wheel_signals(mdf: Any) -> bool:
-    return any(sense_signal(name, "").role == "wheel" for _, _, name in _names(mdf))
+    return any(sense_signal(name, "").role == "wheel" for _, _, name in named_channels(mdf))
 
 
 def _signals(mdf: Any, file: str, progress: Progress) -> Recording:
-    names = _names(mdf)
+    names = named_channels(mdf)
     signals: list[RawSignal] = []
     notices: list[Notice] = []
     for done, (group, index, name) in enumerate(names):
@@ -153,44 +164,3 @@ def _number(text: Any) -> float:
         return float(text)
     except (TypeError, ValueError):
         return float("nan")
-
-
-def _frames(mdf: Any, wanted: frozenset[int], progress: Progress) -> Frames:
-    collector = FrameCollector(wanted)
-    groups = _frame_groups(mdf)
-    for done, group in enumerate(groups):
-        progress(done / len(groups), "reading frames")
-        _take_group(mdf, group, collector)
-    return collector.frames("CAN frames (MDF)", mdf.start_time)
-
-
-def _take_group(mdf: Any, group: int, collector: FrameCollector) -> None:
-    fields = {name.rpartition(".")[2]: index for g, index, name in _names(mdf) if g == group and "." in name}
-
-    def column(field: str) -> Any:
-        return mdf.get(group=group, index=fields[field], raw=True) if field in fields else None
-
-    identifier, data = column("ID"), column("DataBytes")
-    times = np.asarray(identifier.timestamps, dtype=np.float64)
-    ids = np.asarray(identifier.samples, dtype=np.int64)
-    extended = _flags(column("IDE"), ids.size)
-    buses = column("BusChannel")
-    bus = np.ones(ids.size, dtype=np.int64) if buses is None else np.asarray(buses.samples, dtype=np.int64)
-    lengths = column("DataLength")
-    payload = np.asarray(data.samples)
-    count = (
-        np.full(ids.size, payload.shape[1])
-        if lengths is None
-        else np.asarray(lengths.samples, dtype=np.int64)
-    )
-    key = (ids & EXTENDED_MAX).astype(np.uint32) | np.where(extended, np.uint32(EXTENDED_FLAG), np.uint32(0))
-    rows = np.flatnonzero(collector.count(key))
-    names, bus_index = np.unique(bus[rows], return_inverse=True)
-    length = np.clip(count[rows], 0, payload.shape[1])
-    kept = np.where(np.arange(payload.shape[1]) < length[:, np.newaxis], payload[rows], np.uint8(0))
-    buses = tuple(str(int(name)) for name in names)
-    collector.add_wanted(FrameBlock(times[rows], key[rows], buses, bus_index, kept, length.astype(np.uint8)))
-
-
-def _flags(signal: Any, size: int) -> Any:
-    return np.zeros(size, dtype=bool) if signal is None else np.asarray(signal.samples, dtype=bool)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any, Final
 
 _VIRTUAL_TYPES: Final = (3, 6)
 """Channels that are counted and not stored (ASAM MDF 4.1, channel types)."""
+
+_STRINGS: Final = 1
+"""Channels whose samples have lengths of their own and are stored apart."""
 
 _LONGEST_SAMPLE_BITS: Final = 1 << 24
 
@@ -46,6 +50,26 @@ def end_with_file(mdf: Any, file_bytes: int) -> None:
     for group in mdf.groups:
         for block in group.data_blocks:
             block.original_size = max(min(int(block.original_size), file_bytes - int(block.address)), 0)
+
+
+def whole_blocks(mdf: Any, group: int, channels: Iterable[int], file_bytes: int, *, at_least: int) -> int:
+    """Tell how many records of a group are best read at once; 0 where it must be read as a whole.
+
+    Parts can be read where every record has one length and the file holds all data that it states: the
+    library leaves what is missing of a part undefined. A part is no smaller than the largest block, for each
+    one is unpacked anew for every part that touches it.
+    """
+    content = mdf.groups[group]
+    if str(mdf.version) < "4" or any(content.channels[index].channel_type == _STRINGS for index in channels):
+        return 0
+    blocks = list(content.data_blocks)
+    spare_bytes = int(content.channel_group.invalidation_bytes_nr)
+    record_bytes = int(content.channel_group.samples_byte_nr)
+    stated = sum(int(block.original_size) for block in blocks)
+    inside = all(0 <= int(block.address) <= file_bytes - int(block.compressed_size) for block in blocks)
+    if spare_bytes or not inside or not 0 < int(content.channel_group.cycles_nr) * record_bytes <= stated:
+        return 0
+    return max(at_least, max(int(block.original_size) for block in blocks) // record_bytes)
 
 
 def _ends_since_4(channel: Any) -> tuple[int, int]:

@@ -14,17 +14,19 @@ from triage.logs.vocabulary import word_set
 
 _FRONT: Final = word_set(
     "front frnt frt fnt fwd vorn vorne vorderrad avant ant anteriore delantera delantero del dianteira "
-    "dianteiro voor"
+    "dianteiro voor fram forreste va vorderachse przod przedni przednia przednie"
 )
 _REAR: Final = word_set(
     "rear rea back hinten hint hinterrad arriere posteriore post trasera trasero tras "
-    "traseira traseiro achter"
+    "traseira traseiro achter bak bageste ha hinterachse tyl tylny tylna tylne"
 )
 _LEFT: Final = word_set(
-    "left lft lef links lnks li gauche sinistra sinistro sx izquierda izquierdo izq esquerda esquerdo esq"
+    "left lft lef links lnks li gauche sinistra sinistro sx izquierda izquierdo izq esquerda esquerdo esq "
+    "vänster venstre lewy lewa lewe"
 )
 _RIGHT: Final = word_set(
-    "right rght rgt rig rht rechts re droite destra destro dx derecha derecho der dcha direita direito"
+    "right rght rgt rig rht rechts re droite destra destro dx derecha derecho der dcha direita direito "
+    "höger hojre hoyre prawy prawa prawe"
 )
 _CODES: Final[dict[str, Corner]] = {
     "fl": "FL", "lf": "FL", "vl": "FL",
@@ -41,7 +43,7 @@ _CODES_BESIDE_WHEEL: Final[dict[str, Corner]] = {
 
 _ROMANCE_WHEEL: Final = word_set("roue rueda ruota roda wiel wielsnelheid")
 _WHEEL: Final = word_set(
-    "wheel wheels whl whls whs wss ws wh rad raeder rader räder roue roues ruota rueda roda wiel"
+    "wheel wheels whl whls whs wss ws wh rad raeder rader räder roue roues ruota rueda roda wiel hjul kolo"
 )
 _SPEED: Final = word_set(
     "speed speeds spd velocity vel velo v w omega om rpm geschw geschwindigkeit drehzahl raddrehzahl "
@@ -73,6 +75,9 @@ _OTHER_KNOWN: Final = word_set(
 )
 _PLACES: Final = frozenset(_CODES) | _FRONT | _REAR | _LEFT | _RIGHT
 _KNOWN: Final = _PLACES | _WHEEL | _SPEED | _NOT_SPEED | _OTHER_KNOWN
+_STROKED: Final = str.maketrans("łŁøØđĐ", "lLoOdD")
+"""Letters with a stroke, which cannot be taken apart as those with accents can."""
+
 _LONGEST_WORD: Final = 40
 _WORDS: Final = re.compile(r"[A-ZÄÖÜ]+(?![a-zäöüß])|[A-ZÄÖÜ]?[a-zäöüß]+|\d+")
 _UNIT_IN_NAME: Final = re.compile(r"(?<!\s)\s{0,20}[\[(\{<]\s{0,20}([^\])}>]{0,40}?)\s{0,20}[\])}>]\s{0,20}$")
@@ -158,7 +163,7 @@ def _without_accents(text: str) -> str:
         return text
     return "".join(
         sign if sign in "äöüßÄÖÜ" else unicodedata.normalize("NFKD", sign)[0]
-        for sign in unicodedata.normalize("NFC", text)
+        for sign in unicodedata.normalize("NFC", text).translate(_STROKED)
     )
 
 

@@ -72,7 +72,7 @@ def plain_numbers(text: pd.Series, decimal: str) -> pd.Series:
     """
     if unit_in_cells(text):
         text = text.str.replace(_UNIT_AT_END, "", regex=True)
-    clean = text.str.replace(_SPACES, "", regex=True)
+    clean = text.str.replace("\u2212", "-", regex=False).str.replace(_SPACES, "", regex=True)
     mark = "." if decimal == "," else ","
     if _marks_thousands(clean, mark, decimal):
         clean = clean.str.replace(mark, "", regex=False)

@@ -25,6 +25,8 @@ class ReadOptions:
         Rolling circumference; needed when the log gives rotation instead of speed.
     pulses_per_rev : float or None
         Pulses of one wheel revolution; needed when the log gives pulses per second.
+    sheet : str
+        Sheet of a workbook to read; empty for the one with the wheels.
     remembered : tuple of RememberedMapping
         Confirmed before, the newest last; one is used, and said, for a log with the same signals, unless
         ``mapping`` is given.
@@ -35,6 +37,7 @@ class ReadOptions:
     unit: str | None = None
     circumference_m: float | None = None
     pulses_per_rev: float | None = None
+    sheet: str = ""
     remembered: tuple[RememberedMapping, ...] = ()
 
     @property

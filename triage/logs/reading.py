@@ -18,6 +18,7 @@ from triage.logs.parts import join_recordings, refuse_separate_drives
 from triage.logs.recording import Recording
 from triage.logs.registry import recognise
 from triage.logs.source import Source
+from triage.logs.workbooks import probe_workbook
 from triage.progress import Progress, no_progress, part_of
 from triage.speed_log import SpeedLog
 from triage.units import SPEED_UNITS
@@ -52,14 +53,19 @@ def read_log(
     DatabaseError
         When a signal database cannot be used.
     SettingsError
-        When the unit of the options is none.
+        When the unit of the options is none, or they name a sheet and no file is a workbook.
     """
     gathered = gather_sources(files)
     _check_options(options)
+    _check_sheet(options, gathered.sources)
     database = load_databases(options.databases, options.names_to_decode)
     share = 0.9 / len(gathered.sources)
     parts = [
-        _read_part(source, database, part_of(progress, index * share, (index + 1) * share))
+        _read_part(
+            replace(source, sheet=options.sheet),
+            database,
+            part_of(progress, index * share, (index + 1) * share),
+        )
         for index, source in enumerate(gathered.sources)
     ]
     progress(0.9, "choosing the wheels")
@@ -83,6 +89,13 @@ def _built(recording: Recording, options: ReadOptions, name: str) -> SpeedLog:
 def _check_options(options: ReadOptions) -> None:
     if options.unit is not None and options.unit not in SPEED_UNITS:
         raise SettingsError(f"unknown unit {options.unit}", hint=f"Known units: {', '.join(SPEED_UNITS)}.")
+
+
+def _check_sheet(options: ReadOptions, sources: Sequence[Source]) -> None:
+    if options.sheet and not any(probe_workbook(source) for source in sources):
+        raise SettingsError(
+            f"a sheet is named ({options.sheet}), but no file is a workbook", hint="Leave out --sheet."
+        )
 
 
 def _read_part(source: Source, database: SignalDatabase, progress: Progress) -> tuple[str, Recording]:

@@ -17,6 +17,7 @@ from triage.logs.frame_tables import probe_frame_table, read_frame_table
 from triage.logs.mdf import probe_mdf, read_mdf
 from triage.logs.other_frames import probe_sqlite, read_sqlite
 from triage.logs.parquet import probe_parquet, read_parquet
+from triage.logs.printed_frames import probe_printed, read_printed
 from triage.logs.recording import Recording
 from triage.logs.source import Source
 from triage.logs.tables import probe_table, read_table
@@ -63,6 +64,7 @@ READERS: Final[tuple[LogKind, ...]] = (
     LogKind("asc", "CAN frames (ASC)", (".asc",), probe_asc, frame_reader(read_asc)),
     LogKind("trc", "CAN frames (TRC)", (".trc",), probe_trc, frame_reader(read_trc)),
     LogKind("candump", "CAN frames (candump)", (".log", ".txt"), probe_candump, frame_reader(read_candump)),
+    LogKind("printed", "CAN frames (printed)", (".txt", ".log"), probe_printed, frame_reader(read_printed)),
     LogKind(
         "frame-table",
         "CAN frames (table)",

@@ -11,6 +11,7 @@ from typing import Final
 
 from triage.errors import DamagedLog
 from triage.logs.content import Content, bytes_content
+from triage.logs.zero_stretches import WithoutZeros, is_text_with_zeros
 from triage.speed_log import Notice
 
 HEAD_BYTES: Final = 1 << 16
@@ -36,6 +37,8 @@ class Source:
         The first bytes.
     path : Path or None
         The file itself when it is not packed, for libraries that want to open it themselves.
+    sheet : str
+        Name of the sheet to read, where the user chose one of a workbook.
     """
 
     name: str
@@ -44,6 +47,7 @@ class Source:
     path: Path | None = None
     told: tuple[Notice, ...] = ()
     head: bytes = field(default=b"", repr=False)
+    sheet: str = ""
 
     @property
     def data(self) -> bytes:
@@ -131,12 +135,20 @@ def source_of(
     name: str, suffix: str, content: Content, *, path: Path | None = None, told: tuple[Notice, ...] = ()
 ) -> Source:
     """Make a source of some content by reading its first bytes."""
+    head = _head_of(content)
+    if is_text_with_zeros(head):
+        content = WithoutZeros(name, content)
+        head = _head_of(content) if b"\x00" in head else head
+    return Source(name, suffix, content, path, told, head)
+
+
+def _head_of(content: Content) -> bytes:
     head = b""
     for _, block in content.blocks():
         head += block
         if len(head) >= HEAD_BYTES:
             break
-    return Source(name, suffix, content, path, told, head[:HEAD_BYTES])
+    return head[:HEAD_BYTES]
 
 
 def text_source(source: Source, data: bytes, told: tuple[Notice, ...] = ()) -> Source:
@@ -149,12 +161,17 @@ def _refuse_endless_line(name: str, text: bytes) -> None:
     for begin in range(0, len(text), LONGEST_LINE_BYTES):
         stop = begin + LONGEST_LINE_BYTES
         if stop < len(text) and text.find(b"\n", begin, stop) < 0 and text.find(b"\r", begin, stop) < 0:
-            raise DamagedLog(
-                "a line of more than a million characters",
-                file=name,
-                place=f"byte {begin}",
-                hint="Export the recording again, one row a line.",
-            )
+            raise endless_line(name, begin)
+
+
+def endless_line(name: str, place: int) -> DamagedLog:
+    """Refuse a text for a line that no recorder writes."""
+    return DamagedLog(
+        "a line of more than a million characters",
+        file=name,
+        place=f"byte {place}",
+        hint="Export the recording again, one row a line.",
+    )
 
 
 def guess_encoding(head: bytes) -> str:

@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.corners import Corner
 from triage.errors import LogReadError, SignalMappingError
+from triage.logs.clock import even_times
 from triage.logs.mapping import Candidate, ChosenSignals
 from triage.logs.options import ReadOptions
 from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
@@ -185,6 +186,6 @@ def _hardest_change(one: Candidate) -> float:
     if time_s.size < 3 or np.ptp(time_s) < 2.0:
         return 0.0
     order = np.argsort(time_s, kind="stable")
-    grid = np.arange(time_s.min(), time_s.max(), 0.25)
+    grid = even_times(float(time_s.min()), float(time_s.max()), 0.25)
     smooth = np.interp(grid, time_s[order], value[order])
     return float(np.percentile(np.abs(smooth[4:] - smooth[:-4]), 95)) if grid.size > 8 else 0.0

@@ -12,7 +12,7 @@ import numpy as np
 import pandas as pd
 
 from triage.errors import LogReadError
-from triage.logs.names import bracket_unit
+from triage.logs.names import bracket_unit, read_name
 from triage.logs.number_texts import plain_numbers
 from triage.logs.row_times import is_distance, names_distance, sum_of_distances
 from triage.logs.stamp_texts import plain_stamps
@@ -24,7 +24,7 @@ from triage.speed_log import FloatArray, Notice
 
 _TIME_WORDS: Final = word_set(
     "t time times zeit zeitstempel timestamp timestamps stamp ts datetime date datum uhrzeit elapsed "
-    "clock tiempo temps tempo epoch seconds sec secs"
+    "clock tiempo temps tempo tijd czas epoch seconds sec secs"
 )
 _SUFFIX: Final = re.compile(r"(?:^|[_\s.])(s|sec|secs|ms|msec|us|usec|µs|ns|nsec|min)$", re.IGNORECASE)
 _EPOCH_RANGES: Final = ((1.0, 4e8, 4.2e9), (1e-3, 4e11, 4.2e12), (1e-6, 4e14, 4.2e15), (1e-9, 4e17, 4.2e18))
@@ -35,6 +35,9 @@ _FRACTION_NAMES: Final = {
     1e-6: word_set("us usec usecs micros microsecond microseconds mikrosekunden"),
     1e-9: word_set("ns nsec nsecs nanos nanosecond nanoseconds nanosec nanosekunden"),
 }
+_BEYOND_ALL: Final = 1e30
+"""No clock counts so far in any unit; the sum of such numbers would overflow."""
+
 _SERIAL_DAYS: Final = (20_000.0, 80_000.0)
 """Days since the last of 1899, as spreadsheets count them, for 1954 to 2119."""
 
@@ -73,18 +76,28 @@ def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> Tim
         column = _read_distances(layout, frame, index, file)
         if column is not None:
             return column
-    if not named and not layout.names[0].strip() and _rises(frame[0]):
-        column = _read_numbers(frame[0].to_numpy(dtype=np.float64), "", 0, file)
-        text = f"{file}: the first column has no name; it rises steadily and was taken for the time."
-        return TimeColumn(
-            column.indices, column.time_s, column.start, (*column.notices, Notice("mapping-guessed", text))
-        )
+    guessed = None if named else _guess_time(layout, frame, file)
+    if guessed is not None:
+        return guessed
     raise LogReadError(
         f"no column of time among {', '.join(layout.names[:12])}",
         file=file,
         place="heading",
         hint="Name the column of time 'time_s' (or 'timestamp_ms' and so on).",
     )
+
+
+def _guess_time(layout: TableLayout, frame: pd.DataFrame, file: str) -> TimeColumn | None:
+    """Take a column for the time that has a unit of time, or is the first and has no name, and rises."""
+    for index, name in enumerate(layout.names):
+        unit = _unit_of(layout, index)
+        fits = unit in TIME_UNIT_S and read_name(name).corner is None
+        if (fits or (index == 0 and not name.strip())) and _rises(frame[index]):
+            column = _read_numbers(frame[index].to_numpy(dtype=np.float64), unit, index, file)
+            which = f"the column {name}" if name.strip() else "the first column has no name; it"
+            notice = Notice("mapping-guessed", f"{file}: {which} rises steadily and was taken for the time.")
+            return replace(column, notices=(*column.notices, notice))
+    return None
 
 
 def find_further_clocks(
@@ -276,13 +289,16 @@ def _calendar(clean: pd.Series, first: pd.Series) -> tuple[FloatArray, datetime 
 def _rises(series: pd.Series) -> bool:
     if not pd.api.types.is_numeric_dtype(series.dtype) or len(series) < 3:
         return False
-    step = np.diff(series.to_numpy(dtype=np.float64, na_value=np.nan))
+    number = series.to_numpy(dtype=np.float64, na_value=np.nan)
+    if not np.isfinite(number).all():
+        return False
+    step = np.diff(number)
     # steps of exactly one are a row count, not a time
     return bool((step > 0).all()) and not bool((step == 1).all())
 
 
 def _read_numbers(count: FloatArray, unit: str, index: int, file: str) -> TimeColumn:
-    count = np.where(np.isfinite(count), count, np.nan)
+    count = np.where(np.abs(count) < _BEYOND_ALL, count, np.nan)
     known = count[~np.isnan(count)]
     typical = float(np.median(known[:: max(1, known.size // _ENOUGH_COUNTS)])) if known.size else 0.0
     for scale_s, low, high in _EPOCH_RANGES:

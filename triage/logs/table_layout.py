@@ -13,15 +13,16 @@ from typing import Final
 from triage.logs.number_texts import is_grouped_number, number_and_unit
 from triage.logs.source import Source, head_lines
 from triage.logs.stamp_texts import is_rare_stamp, without_zone_name
-from triage.logs.unit_texts import is_unit_text
+from triage.logs.table_headings import find_heading
 from triage.logs.vocabulary import word_set
 
 _DELIMITERS: Final = (";", "\t", ",", "|")
 _JUDGED_LINES: Final = 300
 _SAMPLE_LINES: Final = 200
 _LONGEST_STAMP: Final = 48
-_LONGEST_NAME: Final = 300
-_NUMBER: Final = re.compile(r"[ \t]*[+-]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?[ \t]*", re.ASCII)
+_NUMBER: Final = re.compile(
+    r"[ \t\u00a0]*[+\-\u2212]?(\d+([.,]\d*)?|[.,]\d+)([eE][+-]?\d+)?[ \t\u00a0]*", re.ASCII
+)
 _STAMP: Final = re.compile(
     r"\s*(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4})?[ T]*"
     r"(\d{1,2}:\d{2}(:\d{2}([.,]\d+)?)?)?"
@@ -31,10 +32,6 @@ _STAMP: Final = re.compile(
 _DECIMAL_COMMA: Final = re.compile(r"\s*[+-]?(?:\d+|\d{1,3}(?:\.\d{3})+),\d+([eE][+-]?\d+)?\s*")
 _DECIMAL_POINT: Final = re.compile(r"\s*[+-]?\d*\.\d+([eE][+-]?\d+)?\s*")
 _HEX: Final = re.compile(r"0x[0-9A-Fa-f]+|\d[0-9A-Fa-f]+|[0-9A-Fa-f]{6,}|[0-9A-Fa-f]{2}( [0-9A-Fa-f]{2})+")
-_TYPE_WORDS: Final = word_set(
-    "float double single real int integer long short uint8 uint16 uint32 uint64 int8 int16 int32 int64 "
-    "float32 float64 string str text bool boolean date datetime time number numeric analog digital"
-)
 _GROUPED: Final = re.compile(r"[+-]?[1-9]\d{0,2}(\.\d{3})+")
 _NO_VALUE_WORDS: Final = word_set("nan na n/a sna null none inf -inf true false on off invalid -- ---")
 
@@ -54,6 +51,8 @@ class TableLayout:
         Line of the first row of numbers, counted from 0.
     sample : tuple of tuple of str
         The first rows of data.
+    remarks : tuple of str
+        Lines above the data that are no row of the heading.
     """
 
     delimiter: str
@@ -62,6 +61,7 @@ class TableLayout:
     units: tuple[str, ...]
     first_data_line: int
     sample: tuple[tuple[str, ...], ...]
+    remarks: tuple[str, ...] = ()
 
 
 def sniff_table(source: Source) -> TableLayout | None:
@@ -118,9 +118,10 @@ def _layout_with(lines: Sequence[str], delimiter: str) -> TableLayout | None:
     first = next((index for index, row in enumerate(rows) if len(row) == width and _is_data(row)), None)
     if width < 2 or first is None or not _mostly_data(rows[first:], width):
         return None
-    names, units = _heading([_filled_up(row, rows[first], width) for row in rows[:first]], width)
+    names, units = find_heading(rows[:first], rows[first])
+    remarks = tuple(line for line, row in zip(lines[:first], rows[:first], strict=True) if len(row) != width)
     sample = tuple(tuple(row) for row in rows[first : first + _SAMPLE_LINES] if len(row) == width)
-    return TableLayout(delimiter, _decimal_sign(sample), names, units, first, sample)
+    return TableLayout(delimiter, _decimal_sign(sample), names, units, first, sample, remarks)
 
 
 def _rows(lines: Sequence[str], delimiter: str) -> list[list[str]]:
@@ -161,43 +162,6 @@ def _is_value(cell: str) -> bool:
 def _mostly_data(rows: Sequence[Sequence[str]], width: int) -> bool:
     filled = [row for row in rows if row]
     return sum(len(row) == width and _is_data(row) for row in filled) >= 0.7 * len(filled)
-
-
-def _heading(above: Sequence[Sequence[str]], width: int) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Find names and units in the rows above the data; both may be missing."""
-    rows = [row for row in above if len(row) == width and any(cell.strip() for cell in row)]
-    if not rows:
-        return (), ()
-    while len(rows) > 1 and _are_types(rows[-1]):
-        rows = rows[:-1]
-    last = rows[-1]
-    if len(rows) > 1 and all(is_unit_text(cell.strip().strip("[]()")) for cell in last):
-        return _joined(rows[:-1]), tuple(cell.strip().rstrip(".") for cell in last)
-    return _joined(rows), ()
-
-
-def _are_types(row: Sequence[str]) -> bool:
-    """Tell whether a row of a heading says of what type the columns are, or rules a line."""
-    filled = [cell.strip().lower() for cell in row if cell.strip()]
-    return all(cell in _TYPE_WORDS or not cell.strip("-=_") for cell in filled)
-
-
-def _joined(rows: Sequence[Sequence[str]]) -> tuple[str, ...]:
-    """Give the last row of a heading, with the row above where the last alone does not tell columns apart."""
-    last = _cleaned(rows[-1])
-    filled = [cell for cell in last if cell]
-    if len(rows) < 2 or len(set(filled)) > len(filled) // 2:
-        return last
-    return tuple(f"{above} {cell}".strip() for above, cell in zip(_cleaned(rows[-2]), last, strict=True))
-
-
-def _filled_up(row: list[str], data: Sequence[str], width: int) -> list[str]:
-    """Give a heading its last, nameless cell where only the rows end in a delimiter."""
-    return [*row, ""] if len(row) == width - 1 and width > 2 and not data[-1].strip() else row
-
-
-def _cleaned(row: Sequence[str]) -> tuple[str, ...]:
-    return tuple(cell.strip().lstrip("#").strip().strip('"')[:_LONGEST_NAME] for cell in row)
 
 
 def _decimal_sign(sample: Sequence[Sequence[str]]) -> str:

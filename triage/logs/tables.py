@@ -23,6 +23,7 @@ from triage.logs.source import Source
 from triage.logs.stamps import find_further_clocks, find_time_column
 from triage.logs.table_layout import TableLayout, sniff_table
 from triage.logs.time_column import TimeColumn
+from triage.logs.unit_texts import speed_units_in
 from triage.progress import Progress
 from triage.speed_log import BoolArray, FloatArray, Notice
 
@@ -159,8 +160,16 @@ def _column(frame: pd.DataFrame, layout: TableLayout, index: int) -> Column:
     value, worded = numbers_of(frame[index], layout.decimal)
     name = layout.names[index]
     unit = layout.units[index] if layout.units else bracket_unit(name)
-    unit = unit or read_name(name).unit or _unit_in_cells(frame[index])
+    unit = unit or read_name(name).unit or _unit_in_cells(frame[index]) or _unit_in_remarks(name, layout)
     return Column(name, unit, value, worded)
+
+
+def _unit_in_remarks(name: str, layout: TableLayout) -> str:
+    """Return the unit that the lines above the heading state, for a wheel speed that states none itself."""
+    if not layout.remarks or read_name(name).corner is None or read_name(name).names_other:
+        return ""
+    found = {unit for line in layout.remarks for unit in speed_units_in(line)}
+    return found.pop() if len(found) == 1 else ""
 
 
 def _unit_in_cells(series: pd.Series) -> str:

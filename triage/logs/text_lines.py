@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.logs.source import Source
+from triage.logs.source import LONGEST_LINE_BYTES, Source, endless_line
 
 Bytes = NDArray[np.uint8]
 Places = NDArray[np.intp]
@@ -22,6 +22,7 @@ BLOCK_BYTES: Final = 4 << 20
 """Large enough that the arithmetic outweighs its setting up, small enough for the cache of a processor."""
 
 NEW_LINE: Final = 10
+RETURN: Final = 13
 SPACE: Final = 32
 NO_DIGIT: Final = 255
 
@@ -44,7 +45,7 @@ class LineBlock:
     Attributes
     ----------
     text : bytes
-        With line feeds as the only line ends.
+        Every line ends in a line feed, which a carriage return may precede.
     code : uint8[N]
         The same bytes as numbers.
     start, stop : int[L]
@@ -63,16 +64,30 @@ class LineBlock:
         """Return one line."""
         return self.text[self.start[number] : self.stop[number]]
 
+    def plain_text(self) -> bytes:
+        """Return the text with line feeds as the only line ends."""
+        return self.text.translate(None, b"\r") if b"\r" in self.text else self.text
+
 
 def line_blocks(source: Source) -> Iterator[LineBlock]:
     """Yield the whole text of a source in blocks of whole lines; the last line may lack its end.
 
     Only two texts are in the memory at a time, that of the block and what is left for the next one.
+
+    Raises
+    ------
+    DamagedLog
+        When a line is longer than any recorder writes.
     """
     waiting: list[bytes] = []
     share = 0.0
+    done = 0
     for share, piece in _text_pieces(source):
-        cut = piece.rfind(b"\n") + 1
+        # A return at the very end may be half of a line end.
+        cut = piece.rfind(b"\n") + 1 or piece.rfind(b"\r", 0, len(piece) - 1) + 1
+        done += len(piece)
+        if not cut and sum(map(len, waiting)) > BLOCK_BYTES + LONGEST_LINE_BYTES:
+            raise endless_line(source.name, done)
         if not cut or sum(map(len, waiting)) + cut < BLOCK_BYTES:
             waiting.append(piece)
             continue
@@ -92,15 +107,17 @@ def _text_pieces(source: Source) -> Iterator[tuple[float, bytes]]:
 
 
 def _block(text: bytes, share: float) -> LineBlock:
-    if b"\r" in text:
-        # Dropping bytes is many times faster than replacing pairs.
-        paired = text.count(b"\r") == text.count(b"\r\n")
-        text = text.translate(None, b"\r") if paired else text.replace(b"\r\n", b"\n").replace(b"\r", b"\n")
     code = np.frombuffer(text, dtype=np.uint8)
-    stop = np.flatnonzero(code == NEW_LINE)
-    if not text.endswith(b"\n"):
-        stop = np.append(stop, len(text))
-    return LineBlock(text, code, np.concatenate(([0], stop[:-1] + 1)), stop, share)
+    feed = np.flatnonzero(code == NEW_LINE)
+    stop = feed if text.endswith(b"\n") else np.append(feed, len(text))
+    if b"\r" in text:
+        # Leaving the returns where they are is many times faster than taking them out.
+        paired = code[feed - 1] == RETURN
+        if np.count_nonzero(code == RETURN) != np.count_nonzero(paired) or text.startswith(b"\n"):
+            return _block(text.replace(b"\r\n", b"\n").replace(b"\r", b"\n"), share)
+        stop = stop.copy()
+        stop[: feed.size] -= paired
+    return LineBlock(text, code, np.concatenate(([0], feed[: stop.size - 1] + 1)), stop, share)
 
 
 def at(code: Bytes, place: Places) -> Bytes:
@@ -122,36 +139,39 @@ def all_digits(word: NDArray[np.uint64]) -> bool:
     return bool(np.all((word & upper == digits) & (more & upper == digits)))
 
 
-def _every(byte: int) -> np.uint64:
+def every(byte: int) -> np.uint64:
+    """Return eight times the same byte as a word."""
     return np.uint64(byte * 0x0101010101010101)
 
 
 def digit_bits(word: NDArray[np.uint64]) -> NDArray[np.uint64]:
     """Return the top bit of every byte that is a decimal digit."""
     # Adding 0x80 less a limit sets the top bit from the limit on; no byte carries into the next one.
-    low = word & _every(0x7F)
-    digit = (low + _every(0x80 - ord("0"))) & ~(low + _every(0x80 - ord("9") - 1))
-    bits: NDArray[np.uint64] = digit & _every(0x80) & ~word
+    low = word & every(0x7F)
+    digit = (low + every(0x80 - ord("0"))) & ~(low + every(0x80 - ord("9") - 1))
+    bits: NDArray[np.uint64] = digit & every(0x80) & ~word
     return bits
 
 
 def byte_bits(word: NDArray[np.uint64], byte: int) -> NDArray[np.uint64]:
     """Return the top bit of every byte that equals one below 0x80."""
-    other = word ^ _every(byte)
-    bits: NDArray[np.uint64] = ~((other & _every(0x7F)) + _every(0x7F)) & ~other & _every(0x80)
+    other = word ^ every(byte)
+    bits: NDArray[np.uint64] = ~((other & every(0x7F)) + every(0x7F)) & ~other & every(0x80)
     return bits
 
 
 def hex_digit_bits(word: NDArray[np.uint64]) -> NDArray[np.uint64]:
     """Return the top bit of every byte that is a hexadecimal digit."""
-    small = (word | _every(0x20)) & _every(0x7F)
-    letter = (small + _every(0x80 - ord("a"))) & ~(small + _every(0x80 - ord("f") - 1))
-    bits: NDArray[np.uint64] = digit_bits(word) | (letter & _every(0x80) & ~word)
+    small = (word | every(0x20)) & every(0x7F)
+    letter = (small + every(0x80 - ord("a"))) & ~(small + every(0x80 - ord("f") - 1))
+    bits: NDArray[np.uint64] = digit_bits(word) | (letter & every(0x80) & ~word)
     return bits
 
 
 def first_at_or_after(found: Places, place: Places, *, otherwise: int) -> Places:
     """Return for each place the first of the found ones not before it."""
+    if found.size == place.size and np.all(found >= place) and np.all(found[:-1] < place[1:]):
+        return found
     index = np.searchsorted(found, place)
     return np.append(found, otherwise)[index]
 

@@ -63,6 +63,11 @@ _MULTIPLES: Final[dict[str, tuple[float, str]]] = {
 _MULTIPLE: Final = re.compile(r"(\d/\d{1,4}|1e-\d|\d{1,6}(?:[.,]\d{1,9})?)[*x·]?([^\d].*)")
 _LOOKUP: Final[dict[str, str]] = {text: unit for unit, texts in _SPELLINGS.items() for text in texts}
 
+_LONGEST_REMARK: Final = 1000
+_UNITS_OF_REMARKS: Final = frozenset(("km/h", "m/s", "mm/s", "mph", "rpm", "rad/s"))
+_WORDS_TOO: Final = frozenset(("ms", "mms", "rads"))
+"""Spellings that mean something else in a sentence."""
+
 TIME_UNIT_S: Final[dict[str, float]] = {
     "s": 1.0,
     "ms": 1e-3,
@@ -160,6 +165,18 @@ def _number_of(text: str) -> float:
     if sign:
         return int(above) / int(below) if int(below) else 0.0
     return float(text.replace(",", "."))
+
+
+def speed_units_in(text: str) -> set[str]:
+    """Return the units of speed that a sentence names, in one spelling.
+
+    Examples
+    --------
+    >>> speed_units_in("# all wheels in MPH, 100 rows a second")
+    {'mph'}
+    """
+    words = set(re.split(r"[\s,;:=()\[\]{}\"'#]+", text[:_LONGEST_REMARK].lower())) - _WORDS_TOO
+    return {_LOOKUP.get(word.rstrip("."), "") for word in words} & _UNITS_OF_REMARKS
 
 
 def is_unit_text(text: str) -> bool:

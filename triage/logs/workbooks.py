@@ -32,6 +32,7 @@ _MAX_STRINGS_BYTES: Final = 128 << 20
 _MAX_EXPANSION: Final = 250
 _FREE_BYTES: Final = 1 << 20
 _MAX_SHEETS: Final = 100
+_SHOWN_SHEETS: Final = 12
 _MAX_ROWS: Final = 1 << 20
 _MAX_EMPTY_ROWS: Final = 10_000
 _JUDGED_ROWS: Final = 200
@@ -84,20 +85,21 @@ def read_workbook(source: Source, database: SignalDatabase, progress: Progress) 
 
 
 def _told(file: str, sheet: _Sheet, others: Sequence[_Sheet]) -> tuple[Notice, ...]:
+    """Say which other sheets might have been meant; nothing where the user chose one."""
     rivals = [other.name for other in others if other.wheels >= sheet.wheels]
     if not rivals:
         return ()
     text = (
         f"{file}: several sheets hold tables ({', '.join([sheet.name, *rivals][:8])}); {sheet.name}, "
-        "the longest, was read. To read another one, save it as a file of its own."
+        "the longest, was read. To read another one, name it with --sheet, or save it as a file of its own."
     )
     return (Notice("mapping-guessed", text),)
 
 
 def _chosen(source: Source, data: bytes) -> tuple[_Sheet, list[_Sheet]]:
-    """Choose the sheet that names most wheels; among equals the longest."""
+    """Choose the sheet that the user named, or that names most wheels; among equals the longest."""
     found = []
-    for name, rows in _sheet_names(data):
+    for name, rows in _named_sheets(source, _sheet_names(data)):
         head = list(_first(_rows(data, name), _JUDGED_ROWS))
         if _has_uncalculated(data, name):
             raise LogReadError(
@@ -112,10 +114,28 @@ def _chosen(source: Source, data: bytes) -> tuple[_Sheet, list[_Sheet]]:
         raise LogReadError(
             "no sheet holds a table of numbers with a heading",
             file=source.name,
+            place=f"sheet {source.sheet}" if source.sheet else "",
             hint="Put the column names above the numbers, and nothing else beside them.",
         )
     found.sort(key=lambda sheet: (-sheet.wheels, -sheet.rows))
     return found[0], found[1:]
+
+
+def _named_sheets(source: Source, sheets: list[tuple[str, int]]) -> list[tuple[str, int]]:
+    """Return the sheet that the user named, all when none was."""
+    if not source.sheet:
+        return sheets
+    wanted = source.sheet.strip().casefold()
+    found = [sheet for sheet in sheets if sheet[0].strip().casefold() == wanted]
+    if found:
+        return found
+    names = ", ".join(name for name, _ in sheets[:_SHOWN_SHEETS])
+    raise LogReadError(
+        f"there is no visible sheet {source.sheet}; it has {names}"
+        + (f" and {len(sheets) - _SHOWN_SHEETS} more" if len(sheets) > _SHOWN_SHEETS else ""),
+        file=source.name,
+        hint="Name one of these with --sheet.",
+    )
 
 
 def _wheels_named(source: Source, head: list[Sequence[Any]]) -> int:

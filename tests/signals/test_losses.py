@@ -57,6 +57,14 @@ def test_a_drop_out_of_one_wheel_is_lost_alone(
     assert not losses.joint.any()
 
 
+def test_a_wheel_that_begins_late_is_not_lost(log_from: Callable[..., SpeedLog]) -> None:
+    rows = _rows()
+    rows[2, : round(0.6 / PERIOD_S)] = np.nan
+    assert not _analysed(log_from, rows).losses.lost.any()
+    rows[2, : round(5.0 / PERIOD_S)] = np.nan
+    assert _analysed(log_from, rows).losses.lost[2, _stretch(1.0, 4.0)].all()
+
+
 def test_two_wheels_lost_together_are_not_alone(log_from: Callable[..., SpeedLog]) -> None:
     rows = _rows()
     rows[:2, _stretch(20.0, 20.4)] = 0.0
@@ -144,7 +152,7 @@ def test_steady_speed_and_coarse_steps_are_not_frozen(log_from: Callable[..., Sp
 def test_a_unit_that_counts_is_not_frozen_between_two_counts(
     step_mps: float, log_from: Callable[..., SpeedLog]
 ) -> None:
-    """A pulse more or less in a cycle is 0.36 m/s, written in steps of 0.01 m/s; a wheel that hangs is seen."""
+    """A pulse a cycle is 0.36 m/s, written in steps of 0.01 m/s; a wheel that hangs is seen."""
     course = np.interp(TIME, np.arange(0.0, 61.0, 2.0), 5.0 + np.random.default_rng(2).normal(0.0, 0.25, 31))
     course[_stretch(30.0, 36.0)] += np.interp(TIME[_stretch(30.0, 36.0)], [30.0, 33.0, 36.0], [0.0, 4.0, 0.0])
     rows = np.floor(course * np.array([[1.0], [1.003], [0.996], [1.002]]) / step_mps) * step_mps

@@ -36,6 +36,9 @@ HELD_AT_STOP_S = 1.5
 """Every wheel keeps its last value for some tenths of a second when the car comes to rest, until the unit no
 longer waits for a pulse; shorter ones are judged by what happens above walking pace alone."""
 
+START_S = 1.0
+"""A wheel without a value in the first second of a log was not lost, it had not begun (judgement)."""
+
 SLOWER_SHARE = 0.7
 SLOWER_MISSED = 3.0
 """A wheel with less than this share of the instants comes in a slower message; it misses a sample when it has
@@ -145,13 +148,22 @@ def _joint_losses(clock: CommonClock, reference: VehicleReference, step_mps: flo
     return vanished | widen(sudden, reach) | _frozen_together(clock, middle, step_mps)
 
 
+def _starting(clock: CommonClock) -> BoolArray:
+    """Flag what comes before a wheel's first value: units send "not available" until they have counted."""
+    seen = clock.valid.any(axis=1)
+    first_s = clock.time_s[np.argmax(clock.valid, axis=1)] if clock.time_s.size else np.zeros(4)
+    soon = seen & (first_s - clock.time_s[:1].sum() <= START_S)
+    starting: BoolArray = soon[:, np.newaxis] & (clock.time_s < first_s[:, np.newaxis])
+    return starting
+
+
 def _missing(clock: CommonClock) -> BoolArray:
     """Flag samples that a wheel does not have, but for pauses of the recorder beside a slower message.
 
     The last samples of the quick wheels before a pause, and the first after it, find no neighbour in a slower
     wheel's message that frames lost with all others have opened wide.
     """
-    missing = ~clock.valid
+    missing = ~clock.valid & ~_starting(clock)
     for row in range(4):
         share = float(clock.fresh[row].mean()) if clock.time_s.size else 1.0
         if share >= SLOWER_SHARE or not missing[row].any():

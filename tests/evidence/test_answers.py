@@ -9,7 +9,7 @@ import pytest
 from triage.errors import SettingsError
 from triage.evidence.answers import Observation, build_answers, leading_corner, parse_observation
 from triage.evidence.findings import build_findings
-from triage.evidence.posterior import rank_hypotheses
+from triage.evidence.posterior import believe, known_findings, rank_hypotheses
 from triage.evidence.rulebook import Rulebook
 
 
@@ -86,3 +86,40 @@ def test_the_leading_corner_is_that_of_the_disturbed_wheel(
     findings = build_findings(drive("RR", debris), rulebook)
     assert leading_corner(rank_hypotheses(findings, rulebook)) == "RR"
     assert leading_corner(rank_hypotheses((), rulebook)) == "FL"
+
+
+def test_a_code_of_the_circuit_brings_that_of_the_signal(rulebook: Rulebook) -> None:
+    """Common practice: an open lead also leaves the signal missing, and both codes are stored."""
+    codes = [Observation("read-fault-memory", "FL", one) for one in ("signal", "circuit")]
+    (both,) = build_answers(codes, rulebook, first_corner="FL")
+    (alone,) = build_answers(codes[1:], rulebook, first_corner="FL")
+    assert both.band_probability == alone.band_probability
+    assert "which comes with it" in both.statement
+    with pytest.raises(SettingsError):
+        build_answers(
+            [codes[0], Observation("read-fault-memory", "FL", "nothing")], rulebook, first_corner="FL"
+        )
+
+
+def test_answers_on_one_fact_share_their_weight_and_others_do_not(rulebook: Rulebook) -> None:
+    """A growl, told again with its speed and with its curves, is one noise heard once."""
+    growl = [Observation("noise-kind", None, "growl"), Observation("noise-speed", None, "middle")]
+    seat = [Observation("sensor-seat", "FL", "tight"), Observation("connector", "FL", "sound")]
+
+    def weights(observations: list[Observation]) -> list[float]:
+        findings = known_findings(build_answers(observations, rulebook, first_corner="FL"), rulebook)
+        return believe(findings, rulebook).weights.tolist()
+
+    shared = weights(growl)
+    assert 0.5 < sum(share**2 for share in shared) / len(shared) < 0.95
+    assert weights(growl[:1]) == pytest.approx([1.0])
+    assert weights(seat) == pytest.approx([1.0, 1.0])
+
+
+def test_the_kind_of_sensor_is_no_sign_of_a_fault(rulebook: Rulebook) -> None:
+    plain = rank_hypotheses((), rulebook)
+    told = rank_hypotheses(
+        build_answers([Observation("sensor-kind", None, "passive")], rulebook, first_corner="FL"), rulebook
+    )
+    shares = {line.hypothesis: line.probability for line in plain.ranking}
+    assert all(line.probability == pytest.approx(shares[line.hypothesis]) for line in told.ranking)

@@ -12,6 +12,7 @@ import pytest
 from triage.corners import CORNERS
 from triage.evidence.answers import build_answers, parse_observation
 from triage.evidence.hypotheses import Finding
+from triage.evidence.next_checks import suggest_checks
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
@@ -191,3 +192,39 @@ def _knows(rulebook: Rulebook, name: str, word: str) -> bool:
     check = rulebook.checks[name]
     names: Sequence[str] = (*check.outcomes, *check.aliases)
     return word in names
+
+
+@pytest.mark.parametrize(("money", "worth"), [(400.0, 0.0), (600.0, 0.335 * 182.0895522)])
+def test_a_check_that_cannot_change_the_next_step_is_worth_nothing(money: float, worth: float) -> None:
+    """Published exercise on a used car and a test (Russell and Norvig, AI: A Modern Approach, ch. 16).
+
+    P(good) = 0.7, P(pass | good) = 0.8, P(pass | bad) = 0.35: P(pass) = 0.665, P(good | pass) = 0.842105,
+    P(good | fail) = 0.417910. A repair that cures the good ones comes before the last resort of 1000 as long
+    as it costs less than 1000 times the belief, so at 400 in either case.
+    """
+    menu = RepairMenu(("mend",), np.array([[1.0, 0.0], [1.0, 1.0]]), np.array([money, 1000.0]))
+    passed, failed = np.array([0.7 * 0.8, 0.3 * 0.35]), np.array([0.7 * 0.2, 0.3 * 0.65])
+    assert passed.sum() == pytest.approx(0.665)
+    assert passed[0] / passed.sum() == pytest.approx(0.842105, abs=1e-6)
+    assert failed[0] / failed.sum() == pytest.approx(0.417910, abs=1e-6)
+    told = expected_repair_cost(np.stack((passed, failed)), menu).sum()
+    blind = expected_repair_cost(np.array([[0.7, 0.3]]), menu).item()
+    assert blind - told == pytest.approx(worth, abs=1e-6)
+
+
+def test_checks_for_another_kind_of_sensor_are_not_planned(rulebook: Rulebook) -> None:
+    code = "read-fault-memory@RR=circuit"
+    seen = {
+        kind: {
+            step.id for step in make_plan(_answers(rulebook, code, f"sensor-kind={kind}"), rulebook).checks
+        }
+        for kind in ("active", "passive")
+    }
+    assert "coil-resistance" not in seen["active"]
+    assert not {"sensor-supply-current", "supply-voltage", "three-level-current"} & seen["passive"]
+    offered = {
+        kind: {one.check for one in suggest_checks(_answers(rulebook, code, f"sensor-kind={kind}"), rulebook)}
+        for kind in ("active", "passive")
+    }
+    assert "coil-resistance" in offered["passive"] - offered["active"]
+    assert "sensor-supply-current" in offered["active"] - offered["passive"]

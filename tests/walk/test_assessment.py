@@ -112,3 +112,24 @@ def test_the_ranking_says_what_moved(rulebook: Rulebook) -> None:
     assert "(up from" in first
     assert not any("from" in line for line in leading_lines(after, rulebook, after))
     assert progress_line(_walk(rulebook, ("rock-wheel", "FR", "clear")), after).startswith("1 answered;")
+
+
+def test_the_kind_of_sensor_is_asked_once_before_the_first_check_that_depends_on_it(
+    rulebook: Rulebook,
+) -> None:
+    state, kinds, electrical = WalkState(), 0, 0
+    for _ in range(60):
+        question = assess(state, Recording(), rulebook).question
+        if question is None:
+            break
+        if question.id == "sensor-kind":
+            kinds += 1
+            assert electrical == 0
+            state = answer(state, Given("check", question.id, question.place, "passive"))
+            continue
+        sensors = rulebook.checks[question.id].sensors if question.kind == "check" else ()
+        electrical += bool(sensors)
+        assert not sensors or "passive" in sensors
+        state = answer(state, Given(question.kind, question.id, question.place, NOT_DONE))
+    assert kinds == 1
+    assert electrical > 0

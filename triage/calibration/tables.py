@@ -4,8 +4,8 @@ Every case counts for the row of its cause at the blamed corner and for the row 
 the cases of a cause fall into variants, different ways in which it shows itself (see
 :mod:`triage.calibration.variants`), each variant has a row of its own, ``<cause>_<number>``, and the cause
 as a whole has none. Rows of strong faults start from what all strong ones of the cause show together
-(:mod:`triage.evidence.estimation`). Those of mild faults stand alone: they differ from sound by so little that
-what a few drives share by chance would count (tried on series 2: 1 % more of the mild faults were missed).
+(:mod:`triage.evidence.estimation`). Those of mild faults stand alone: they differ from sound by so little
+that what a few drives share by chance would count (tried on series 2: 1 % more mild faults were missed).
 """
 
 from __future__ import annotations

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
@@ -77,7 +77,8 @@ def build_answers(
     -------
     tuple of Finding
         One per check and corner; the same answer given twice counts once, and a check that was not done or
-        whose outcome nobody can tell not at all.
+        whose outcome nobody can tell not at all. Of two answers of which one brings the other with it
+        (``Check.brings``), it alone counts and names the other.
 
     Raises
     ------
@@ -90,14 +91,25 @@ def build_answers(
         check = find_check(observation.check, rulebook)
         if _plain(observation.outcome) in SKIPPED:
             continue
-        outcome, finding = _answer(check, observation, first_corner, rulebook)
-        earlier = answers.setdefault(finding.id, (outcome, finding))[0]
-        if earlier != outcome:
-            raise SettingsError(
-                f"two answers to {check.id} at {CORNER_NAMES[finding.corner]}: {earlier} and {outcome}",
-                hint="Give one answer for each check and corner.",
-            )
+        answer = _answer(check, observation, first_corner, rulebook)
+        name = answer[1].id
+        answers[name] = _both(check, answers[name], answer) if name in answers else answer
     return tuple(finding for _, finding in answers.values())
+
+
+def _both(check: Check, earlier: tuple[str, Finding], later: tuple[str, Finding]) -> tuple[str, Finding]:
+    """Return the one of two answers that counts: the same one, or the one that brings the other with it."""
+    if earlier[0] == later[0]:
+        return earlier
+    for counts, brought in ((earlier, later), (later, earlier)):
+        if brought[0] in check.brings.get(counts[0], ()):
+            also = f" (also {check.outcomes[brought[0]]}, which comes with it)."
+            statement = counts[1].statement.removesuffix(".") + also
+            return counts[0], replace(counts[1], statement=statement)
+    raise SettingsError(
+        f"two answers to {check.id} at {CORNER_NAMES[later[1].corner]}: {earlier[0]} and {later[0]}",
+        hint="Give one answer for each check and corner.",
+    )
 
 
 def find_check(name: str, rulebook: Rulebook) -> Check:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, Literal
 
 from triage.corners import Corner
@@ -101,6 +101,14 @@ class Check:
         Who can do it, and what belongs on the job sheet.
     file : str
         Where it stands.
+    group : str
+        Id of the group of answers with one physical origin; empty when it stands alone.
+    brings : mapping of outcome to outcomes
+        Outcomes that another one brings with it: given together at one place, that other one counts alone.
+    sensors : tuple of str
+        Kinds of sensor at which it can be done, as the check that ``tells_sensor`` names them; empty for all.
+    tells_sensor : bool
+        Whether its outcomes are the kinds of sensor; it is no evidence of a fault.
     """
 
     id: str
@@ -123,6 +131,10 @@ class Check:
     skill: str = ""
     write_down: str = ""
     file: str = "checks.toml"
+    group: str = ""
+    brings: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    sensors: tuple[str, ...] = ()
+    tells_sensor: bool = False
 
 
 @dataclass(frozen=True, slots=True)

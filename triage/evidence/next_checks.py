@@ -10,6 +10,7 @@ import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.claims import leading_claims
+from triage.evidence.fitting import fits, known_sensor
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
 from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale
@@ -68,11 +69,12 @@ def suggest_checks(
     belief = belief or believe(ordered, rulebook)
     answered = {finding.id for finding in ordered}
     corners = _worth_a_look(belief, rulebook)
+    sensor = known_sensor(ordered, rulebook)
     suggestions = [
         _suggestion(check, place, belief, rulebook)
         for check in rulebook.checks.values()
         for place in _places(check, corners)
-        if f"{check.id}@{place}" not in answered
+        if f"{check.id}@{place}" not in answered and fits(check, sensor)
     ]
     useful = [suggestion for suggestion in suggestions if suggestion.gain_bit >= LEAST_GAIN_BIT]
     return tuple(

@@ -17,8 +17,8 @@ Weights: findings of one group at one place share their evidence. With ``weight`
 the factor; without, 1/sqrt(n), so that n readings of one fact count as sqrt(n) independent ones. Here n is
 the number of findings that say something: (sum s)² / (sum s²), s being the spread of a finding's
 log-likelihood over the atoms. It is the plain number when all say equally much, and a finding that says
-nothing does not weaken its neighbours. Measurements are further divided by the rule book's temperature.
-Answers to checks always count fully.
+nothing does not weaken its neighbours. Measurements are further divided by the rule book's temperature;
+answers are not, and one that belongs to no group counts fully.
 """
 
 from __future__ import annotations
@@ -251,7 +251,10 @@ def finding_weights(
     for (group, _), members in _groups(findings, rulebook).items():
         given = rulebook.groups[group].weight
         weight = given if given is not None else 1.0 / math.sqrt(effective_count(spread[members]))
-        weights[members] = weight / rulebook.scoring.temperature
+        weights[members] = weight
+    for i, finding in enumerate(findings):
+        if finding.source in rulebook.measurements:
+            weights[i] /= rulebook.scoring.temperature
     return weights
 
 
@@ -270,7 +273,7 @@ def _spread(log_likelihood: FloatArray, prior: FloatArray) -> FloatArray:
 def _groups(findings: Sequence[Finding], rulebook: Rulebook) -> dict[tuple[str, Place], list[int]]:
     members: dict[tuple[str, Place], list[int]] = {}
     for i, finding in enumerate(findings):
-        rule = rulebook.measurements.get(finding.source)
-        if rule is not None:
+        rule = rulebook.measurements.get(finding.source) or rulebook.checks.get(finding.source)
+        if rule is not None and rule.group:
             members.setdefault((rule.group, finding.corner), []).append(i)
     return members

@@ -153,10 +153,24 @@ def _check_problems(rulebook: Rulebook) -> Iterator[str]:
         )
         yield from _mirror_problems(check, place)
         yield from _value_problems(check, f"{place}, value")
+        yield from _kind_problems(check, rulebook, place)
         yield from _unknown(check.sources, rulebook.sources, f"{place}, sources")
         yield from _unknown(check.cautions, rulebook.cautions, f"{place}, cautions")
         yield from _unknown((check.access,), rulebook.access, f"{place}, access")
         yield from _uncovered(check, rulebook, place)
+
+
+def _kind_problems(check: Check, rulebook: Rulebook, place: str) -> Iterator[str]:
+    """Tell what is wrong with its group, the outcomes that bring others, and the kinds of sensor."""
+    yield from _unknown((check.group,) if check.group else (), rulebook.groups, f"{place}, group")
+    for outcome, others in check.brings.items():
+        yield from _unknown((outcome, *others), check.outcomes, f"{place}, brings, {outcome}")
+        if outcome in others:
+            yield f"{place}, brings, {outcome}: an outcome does not bring itself"
+    kinds = {name: one for one in rulebook.checks.values() if one.tells_sensor for name in one.outcomes}
+    yield from _unknown(check.sensors, kinds, f"{place}, sensors")
+    if check.tells_sensor and check.where != "vehicle":
+        yield f"{place}, tells_sensor: all wheels of a car have the same kind; it is asked of the vehicle"
 
 
 def _value_problems(check: Check, place: str) -> Iterator[str]:

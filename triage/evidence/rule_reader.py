@@ -111,7 +111,7 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
 
 
 def read_group(name: str, row: Section) -> Group:
-    """Read one group of ``measurements.toml``."""
+    """Read one group of ``measurements.toml`` or of ``checks.toml``."""
     row.only("title", "weight")
     weight = row.number("weight", _SMALLEST_POSITIVE, 1.0) if "weight" in row.table else None
     return Group(id=name, title=row.text("title"), weight=weight)
@@ -192,7 +192,9 @@ def read_check(name: str, row: Section) -> Check:
             "skill",
             "write_down",
         ),
+        *("group", "brings", "sensors", "tells_sensor"),
     )
+    brings = row.inner("brings") if "brings" in row.table else None
     rows = row.inner("rows")
     table = LikelihoodTable(
         basis=row.word("basis", BASES),
@@ -220,6 +222,10 @@ def read_check(name: str, row: Section) -> Check:
         skill=row.text("skill", default=""),
         write_down=row.text("write_down", default=""),
         file=row.file,
+        group=row.text("group", default=""),
+        brings={name: brings.texts(name) for name in brings.table} if brings else {},
+        sensors=row.texts("sensors"),
+        tells_sensor=row.flag("tells_sensor"),
     )
 
 

@@ -88,7 +88,7 @@ def _rows(table: LikelihoodTable, cause: Cause, rulebook: Rulebook) -> list[tupl
 def _idle_checks(rulebook: Rulebook) -> Iterator[str]:
     for check in rulebook.checks.values():
         rows = [row for name, row in check.table.rows.items() if name not in (SOUND, OTHER)]
-        if not _is_whole(check.table):
+        if not _is_whole(check.table) or check.tells_sensor:
             continue
         if all(_distance(row, check.table.rows[SOUND]) < LEAST_DIFFERENCE for row in rows):
             yield (

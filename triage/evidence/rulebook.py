@@ -11,7 +11,7 @@ from triage.evidence.rule_consistency import find_inconsistencies
 from triage.evidence.rule_files import LARGEST_FILE_BYTES, digest_of, parse_text, read_texts
 from triage.evidence.rule_lines import number_lines, with_line
 from triage.evidence.rule_section import Section
-from triage.evidence.rule_tables import Check, Rulebook
+from triage.evidence.rule_tables import Check, Group, Rulebook
 from triage.evidence.rule_weaknesses import find_weaknesses
 
 __all__ = ["LARGEST_FILE_BYTES", "Rulebook", "examine_rulebook", "load_rulebook"]
@@ -83,7 +83,7 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
     causes.only("cause")
     measurements.only("scoring", "group", "measurement")
     likelihoods.only("variants", "likelihood")
-    checks.only("access", "check", "code_family")
+    checks.only("access", "group", "check", "code_family")
     cautions.only("caution")
     sources.only("source")
     workshop = sections["workshop.toml"]
@@ -91,7 +91,7 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
     return Rulebook(
         causes=reader.read_rows(causes, "cause", reader.read_cause),
         measurements=reader.read_rows(measurements, "measurement", reader.read_measurement),
-        groups=reader.read_rows(measurements, "group", reader.read_group),
+        groups=_all_groups(measurements, checks),
         scoring=reader.read_scoring(measurements.inner("scoring")),
         likelihoods=reader.read_rows(likelihoods, "likelihood", reader.read_likelihood),
         variants=reader.read_variants(likelihoods),
@@ -107,6 +107,18 @@ def _build(sections: Mapping[str, Section], digest: str) -> Rulebook:
         if "code_family" in checks.table
         else {},
     )
+
+
+def _all_groups(measurements: Section, checks: Section) -> dict[str, Group]:
+    """Read the groups of measurements, then those of answers."""
+    groups = reader.read_rows(measurements, "group", reader.read_group)
+    for name, group in (
+        reader.read_rows(checks, "group", reader.read_group) if "group" in checks.table else {}
+    ).items():
+        if name in groups:
+            checks.inner("group").inner(name).report("the id is taken: measurements.toml has it")
+        groups[name] = group
+    return groups
 
 
 def _all_checks(sections: Mapping[str, Section]) -> dict[str, Check]:

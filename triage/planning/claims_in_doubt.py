@@ -2,7 +2,7 @@
 
 A verdict from a recording rests on models of sensors, wheels and roads, and now and then a car does what no
 model foresees. Before parts come off, a share of it (``doubt`` in ``rules/workshop.toml``) is therefore put
-back to what is believed without any recording; answers to checks at the car count fully on both. So a quick
+back to what is believed without any recording; answers to checks at the car count alike on both. So a quick
 check is still worth its minutes before a dear repair, though the recording alone seems to decide.
 """
 
@@ -14,7 +14,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from triage.evidence.hypotheses import Finding
-from triage.evidence.posterior import Atom, Belief, believe, finding_likelihoods, known_findings
+from triage.evidence.posterior import (
+    Atom,
+    Belief,
+    believe,
+    finding_likelihoods,
+    finding_weights,
+    known_findings,
+)
 from triage.evidence.rule_tables import Rulebook
 from triage.speed_log import FloatArray
 
@@ -45,7 +52,9 @@ def weigh_claims(findings: Sequence[Finding], rulebook: Rulebook) -> Claims:
     doubt = rulebook.workshop.doubt
     share = (1.0 - doubt) * share + doubt * prior
     if answers:
-        share = share * np.prod(finding_likelihoods(answers, rulebook, atoms), axis=0)
+        log_likelihood = np.log(finding_likelihoods(answers, rulebook, atoms))
+        weights = finding_weights(answers, rulebook, log_likelihood=log_likelihood, prior=prior)
+        share = share * np.exp(weights @ log_likelihood)
     return Claims(atoms, share / share.sum())
 
 

@@ -14,20 +14,31 @@ R. The work stops looking and repairs when the best check saves less than the wo
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.evidence.fitting import fits, known_sensor
 from triage.evidence.hypotheses import Finding
 from triage.evidence.next_checks import LEADING_SHARE, entropy_bit
-from triage.evidence.posterior import Atom, outcome_table
-from triage.evidence.rule_tables import Check, Rulebook, Scale, places_of
-from triage.planning.claims_in_doubt import Claims, weigh_claims
-from triage.planning.costs import cost_of_check, cost_of_repair
-from triage.planning.repair_cost import RepairMenu, expected_repair_cost, repair_order
+from triage.evidence.rule_tables import Rulebook
+from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.costs import cost_of_repair
+from triage.planning.desk import (
+    Desk,
+    OpenLevels,
+    Option,
+    build_menu,
+    build_option,
+    leave_out,
+    places_to_check,
+    share_after,
+)
+from triage.planning.look_ahead import cost_of_acting, cost_with_check, cost_with_two
+from triage.planning.repair_cost import repair_order
 from triage.speed_log import FloatArray
 
 LAST_RESORT: Final = "last-resort"
@@ -35,8 +46,12 @@ LAST_RESORT: Final = "last-resort"
 REPAIRS_TRIED: Final = 6
 """How many repairs, the best by success over cost, are weighed as the first."""
 
-LOOKED_AT_TWICE: Final = 10
-"""How many checks, the best by one step, are followed by a second one."""
+LOOKED_AT_TWICE: Final = 5
+"""How many checks, the best by one step, are followed by a second one, which may be any."""
+
+TIES: Final = 9
+"""Decimals that count: corners of which the same is known differ in the last bits of sums, on each machine
+in another way."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,84 +136,24 @@ def make_plan(
     claims = weigh_claims(findings, rulebook)
     whole = build_menu(claims, rulebook)
     share = share_after(claims, whole, tried)
-    menu = leave_out(whole, tried)
-    desk = _Desk(claims.atoms, rulebook, menu, frozenset(is_open))
-    options = _options(desk, share, {finding.id for finding in findings} | set(skipped))
-    return _choose(desk, share, options)
+    desk = Desk(claims.atoms, rulebook, leave_out(whole, tried))
+    asked = {finding.id for finding in findings} | set(skipped)
+    options = _options(desk, share, asked, known_sensor(findings, rulebook))
+    return choose(desk, share, options, frozenset(is_open))
 
 
-def build_menu(claims: Claims, rulebook: Rulebook) -> RepairMenu:
-    """Return every repair at every place with its cures by claim, the last resort at the end."""
-    chosen = [(repair, place) for repair in rulebook.repairs.values() for place in places_of(repair.where)]
-    cure = np.zeros((len(chosen) + 1, len(claims.atoms)))
-    for row, (repair, place) in zip(cure, chosen, strict=False):
-        row[:] = [repair.cures.get(atom.cause, 0.0) if atom.blamed == place else 0.0 for atom in claims.atoms]
-    cure[-1] = 1.0
-    money = [cost_of_repair(repair, (), rulebook).money for repair, _ in chosen]
-    names = tuple(f"{repair.id}@{place}" for repair, place in chosen)
-    return RepairMenu(names, cure, np.array([*money, rulebook.workshop.last_resort]))
-
-
-def leave_out(menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> RepairMenu:
-    """Return the menu without the repairs that were tried: what one has not cured, it does not cure."""
-    for repair, place in tried:
-        menu = without(menu, menu.names.index(f"{repair}@{place}"))
-    return menu
-
-
-def without(menu: RepairMenu, number: int) -> RepairMenu:
-    """Return the menu without one repair; the last resort always stays."""
-    if number >= len(menu.names):
-        return menu
-    rows = [*range(number), *range(number + 1, len(menu.money))]
-    names = (*menu.names[:number], *menu.names[number + 1 :])
-    return RepairMenu(names, menu.cure[rows], menu.money[rows])
-
-
-@dataclass(frozen=True, slots=True)
-class _Desk:
-    """What all steps of one plan share."""
-
-    atoms: tuple[Atom, ...]
-    rulebook: Rulebook
-    menu: RepairMenu
-    is_open: frozenset[str]
-
-
-@dataclass(frozen=True, slots=True)
-class _Option:
-    """A check that could come next: P(outcome | claim) as float64[outcomes, claims]."""
-
-    check: Check
-    place: Place
-    table: FloatArray
-
-
-def share_after(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> FloatArray:
-    """Return the belief after repairs that did not make the car right, float64[claims]."""
-    share = claims.share
-    for repair, place in tried:
-        share = share * (1.0 - menu.cure[menu.names.index(f"{repair}@{place}")])
-    left: FloatArray = share / share.sum()
-    return left
-
-
-def _options(desk: _Desk, share: FloatArray, answered: set[str]) -> list[_Option]:
-    corners = _suspected_corners(desk, share)
+def _options(desk: Desk, share: FloatArray, asked: set[str], sensor: str | None) -> list[Option]:
+    corners = suspected_corners(desk, share)
     return [
-        _Option(check, place, outcome_table(_scale(check), place, desk.atoms).T)
+        build_option(check, place, desk.atoms)
         for check in desk.rulebook.checks.values()
-        for place in _places(check, corners)
-        if f"{check.id}@{place}" not in answered
+        for place in places_to_check(check, corners)
+        if f"{check.id}@{place}" not in asked and fits(check, sensor)
     ]
 
 
-def _places(check: Check, corners: tuple[Corner, ...]) -> tuple[Place, ...]:
-    return corners if check.where == "corner" else (VEHICLE,)
-
-
-def _suspected_corners(desk: _Desk, share: FloatArray) -> tuple[Corner, ...]:
-    """Corners with a share of the blame worth looking at."""
+def suspected_corners(desk: Desk, share: FloatArray) -> tuple[Corner, ...]:
+    """Return the corners with a share of the blame worth looking at."""
     blame = {
         corner: sum(
             float(part) for atom, part in zip(desk.atoms, share, strict=True) if atom.blamed == corner
@@ -211,22 +166,26 @@ def _suspected_corners(desk: _Desk, share: FloatArray) -> tuple[Corner, ...]:
     )
 
 
-def _scale(check: Check) -> Scale:
-    return Scale(tuple(check.outcomes), check.table, check.mirror)
-
-
-def _choose(desk: _Desk, share: FloatArray, options: Sequence[_Option]) -> Plan:
-    act_now = float(_act(desk, share[np.newaxis], desk.is_open)[0])
-    one_step = [_cost_with(desk, share, option, ()) for option in options]
-    first = np.argsort(one_step, kind="stable")[:LOOKED_AT_TWICE]
-    best = {int(i): _cost_with(desk, share, options[i], [options[j] for j in first if j != i]) for i in first}
+def choose(desk: Desk, share: FloatArray, options: Sequence[Option], is_open: OpenLevels) -> Plan:
+    """Weigh the checks and repairs by one belief, float64[claims], and choose."""
+    act_now = float(cost_of_acting(desk, share[np.newaxis], is_open)[0])
+    first: list[Option] = []
+    costs: list[float] = []
+    if options:
+        one_step = cost_with_check(desk, share[np.newaxis], options, is_open)[:, 0]
+        order = np.argsort(np.round(one_step, TIES), kind="stable")[:LOOKED_AT_TWICE]
+        first = [options[i] for i in order]
+        costs = one_step.tolist()
+        for i in order:
+            others = [option for option in options if option is not options[i]]
+            costs[i] = min(costs[i], cost_with_two(desk, share, options[i], others, is_open))
     checks = [
-        _check_step(desk, share, option, saving=act_now - min(best.get(i, one_step[i]), one_step[i]))
-        for i, option in enumerate(options)
+        _check_step(desk, share, option, is_open, saving=act_now - cost)
+        for option, cost in zip(options, costs, strict=True)
     ]
-    checks.sort(key=lambda step: (-step.saving, step.id, step.place))
-    repair, repaired = _best_repair(desk, share, [options[i] for i in first])
-    repairs = _repair_steps(desk, share, repair)
+    checks.sort(key=lambda step: (-round(step.saving, TIES), step.id, step.place))
+    repair, repaired = _best_repair(desk, share, first, is_open)
+    repairs = _repair_steps(desk, share, repair, is_open)
     least = desk.rulebook.workshop.least_saving
     look = bool(checks) and checks[0].saving > least + act_now - repaired
     step = checks[0] if look else repairs[0]
@@ -235,51 +194,28 @@ def _choose(desk: _Desk, share: FloatArray, options: Sequence[_Option]) -> Plan:
     return Plan(step, why, tuple(checks), repairs, act_now, expected)
 
 
-def _best_repair(desk: _Desk, share: FloatArray, further: Sequence[_Option]) -> tuple[int, float]:
+def _best_repair(
+    desk: Desk, share: FloatArray, further: Sequence[Option], is_open: OpenLevels
+) -> tuple[int, float]:
     """Return the repair to begin with and the expected total cost, with a check after it where that pays."""
-    money = _first_money(desk, desk.is_open)
+    money = desk.repair_money(is_open)
     success = desk.menu.cure @ share
-    closed = replace(desk, is_open=frozenset())
+    closed: OpenLevels = frozenset()
     found = []
-    for number in np.argsort(-success / money, kind="stable")[:REPAIRS_TRIED]:
-        left = share * (1.0 - desk.menu.cure[number])
-        menu = without(desk.menu, int(number))
-        then = [_cost_with(replace(closed, menu=menu), left, option, ()) for option in further]
-        acted = float(_act(replace(closed, menu=menu), left[np.newaxis], frozenset())[0])
-        found.append((float(money[number]) + min([acted, *then]), int(number)))
+    for number in np.argsort(np.round(-success / money, TIES), kind="stable")[:REPAIRS_TRIED]:
+        left = (share * (1.0 - desk.menu.cure[number]))[np.newaxis]
+        after = desk.without(int(number))
+        acted = float(cost_of_acting(after, left, closed)[0])
+        then = cost_with_check(after, left, further, closed).min() if further else acted
+        found.append((round(float(money[number]) + min(acted, float(then)), TIES), int(number)))
     cost, number = min(found)
     return number, cost
 
 
-def _act(desk: _Desk, beliefs: FloatArray, is_open: frozenset[str]) -> FloatArray:
-    """Return the expected cost of repairing by each belief, float64[B, claims], with what stands open."""
-    first = np.broadcast_to(_first_money(desk, is_open), (len(beliefs), len(desk.menu.money)))
-    return expected_repair_cost(beliefs, desk.menu, first_money=first)
-
-
-def _first_money(desk: _Desk, is_open: frozenset[str]) -> FloatArray:
-    rulebook = desk.rulebook
-    names = [name.split("@")[0] for name in desk.menu.names]
-    money = {name: cost_of_repair(rulebook.repairs[name], is_open, rulebook).money for name in set(names)}
-    costs = [money[name] for name in names]
-    return np.array([*costs, rulebook.workshop.last_resort])
-
-
-def _cost_with(desk: _Desk, share: FloatArray, option: _Option, further: Sequence[_Option]) -> float:
-    """Return the expected total cost when a check comes next, and perhaps a further one after it."""
-    cost = cost_of_check(option.check, desk.is_open, desk.rulebook)
-    joint = option.table * share
-    after = _act(desk, joint, cost.open_after)
-    for second in further:
-        then = cost_of_check(second.check, cost.open_after, desk.rulebook)
-        deeper = (joint[:, np.newaxis, :] * second.table).reshape(-1, share.size)
-        acted = _act(desk, deeper, then.open_after).reshape(len(joint), -1).sum(axis=1)
-        after = np.minimum(after, joint.sum(axis=1) * then.money + acted)
-    return float(share.sum()) * cost.money + float(after.sum())
-
-
-def _check_step(desk: _Desk, share: FloatArray, option: _Option, *, saving: float) -> PlanStep:
-    cost = cost_of_check(option.check, desk.is_open, desk.rulebook)
+def _check_step(
+    desk: Desk, share: FloatArray, option: Option, is_open: OpenLevels, *, saving: float
+) -> PlanStep:
+    cost = desk.check_cost(option, is_open)
     joint = option.table * share
     outcome = joint.sum(axis=1)
     now = float(entropy_bit(joint.sum(axis=0)))
@@ -297,15 +233,15 @@ def _check_step(desk: _Desk, share: FloatArray, option: _Option, *, saving: floa
     )
 
 
-def _repair_steps(desk: _Desk, share: FloatArray, begin: int) -> tuple[PlanStep, ...]:
+def _repair_steps(desk: Desk, share: FloatArray, begin: int, is_open: OpenLevels) -> tuple[PlanStep, ...]:
     """Return the repairs in order, with one given to begin with."""
     left = share * (1.0 - desk.menu.cure[begin])
     order = repair_order(left, desk.menu) if begin < len(desk.menu.names) else []
     rest = (number for number in order if number != begin)
-    return tuple(_repair_step(desk, number, first=i == 0) for i, number in enumerate((begin, *rest)))
+    return tuple(_repair_step(desk, number, () if i else is_open) for i, number in enumerate((begin, *rest)))
 
 
-def _repair_step(desk: _Desk, number: int, *, first: bool) -> PlanStep:
+def _repair_step(desk: Desk, number: int, is_open: Iterable[str]) -> PlanStep:
     rulebook = desk.rulebook
     if number == len(desk.menu.names):
         money = rulebook.workshop.last_resort
@@ -313,7 +249,7 @@ def _repair_step(desk: _Desk, number: int, *, first: bool) -> PlanStep:
         return PlanStep("repair", LAST_RESORT, title, VEHICLE, 0.0, money, 0.0, 0.0, ())
     name, place = desk.menu.names[number].split("@")
     repair = rulebook.repairs[name]
-    cost = cost_of_repair(repair, desk.is_open if first else (), rulebook)
+    cost = cost_of_repair(repair, is_open, rulebook)
     at: Place = next((corner for corner in CORNERS if corner == place), VEHICLE)
     cautions = _cautions(repair.cautions, rulebook)
     return PlanStep("repair", name, repair.title, at, cost.minutes_min, cost.money, 0.0, 0.0, cautions)

@@ -1,9 +1,11 @@
 """Expected cost of getting the car right by repairs alone, for many beliefs at once.
 
-The repairs are tried one after the other, each once and proved by a road test, until the car is right. The
-order is the greedy one: next comes the repair with the largest probability of success over cost, judged by
-what the failed ones have left in doubt (D. Heckerman, J. S. Breese and K. Rommelse, Commun. ACM 38(3), 1995;
-from memory). A last resort that always succeeds stands at the end, so the cost is finite whatever the fault.
+The repairs are tried one after the other, each once and proved by a road test, until the car is right or is
+given away: a last resort always succeeds, so the cost is finite whatever the fault. The order is the greedy
+one: next comes the repair with the largest probability of success over cost, judged by what the failed ones
+have left in doubt (D. Heckerman, J. S. Breese and K. Rommelse, Commun. ACM 38(3), 1995; from memory). The car
+is given away after as many of them as makes the expected cost least, which may be more than the rule itself
+would try: a poor first step can lead to a good second one.
 """
 
 from __future__ import annotations
@@ -19,6 +21,10 @@ from triage.speed_log import FloatArray
 
 LEAST_DOUBT: Final = 1e-4
 """Share of the belief below which further repairs no longer change the cost."""
+
+HOPELESS: Final = 1.5
+"""So many times worse than the last resort by success over cost, a repair is not tried before it
+(judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,13 +63,16 @@ def expected_repair_cost(
     -------
     float64[B]
     """
-    return _work_through(belief, menu, first_money)[0]
+    steps = _work_through(belief, menu, first_money)
+    return _least(belief.sum(axis=1), steps, float(menu.money[-1]))[0]
 
 
 def repair_order(belief: FloatArray, menu: RepairMenu, *, first_money: FloatArray | None = None) -> list[int]:
     """Return the order of the repairs for one belief, float64[claims], up to the last resort."""
     money = None if first_money is None else first_money[np.newaxis]
-    return [int(step[0]) for step in _work_through(belief[np.newaxis], menu, money)[1]]
+    steps = _work_through(belief[np.newaxis], menu, money)
+    tried = int(_least(belief.sum(keepdims=True), steps, float(menu.money[-1]))[1][0])
+    return [*(int(step.chosen[0]) for step in steps[:tried]), len(menu.names)]
 
 
 def order_cost(order: Sequence[int], belief: FloatArray, menu: RepairMenu) -> float:
@@ -75,23 +84,55 @@ def order_cost(order: Sequence[int], belief: FloatArray, menu: RepairMenu) -> fl
     return total
 
 
-def _work_through(
-    belief: FloatArray, menu: RepairMenu, first_money: FloatArray | None
-) -> tuple[FloatArray, list[NDArray[np.intp]]]:
-    left = belief.copy()
-    start = left.sum(axis=1)
-    total = np.zeros(len(left))
-    steps: list[NDArray[np.intp]] = []
-    done = np.zeros((len(left), len(menu.money)), dtype=np.bool_)
-    for number in range(len(menu.money)):
-        money = first_money if number == 0 and first_money is not None else menu.money
-        success = np.where(done, -1.0, left @ menu.cure.T)
-        chosen = np.argmax(success / money, axis=1)
-        paid = np.broadcast_to(money, success.shape)[np.arange(len(left)), chosen]
-        total += left.sum(axis=1) * paid
-        left *= 1.0 - menu.cure[chosen]
-        done[np.arange(len(left)), chosen] = True
-        steps.append(chosen)
-        if np.all(left.sum(axis=1) <= LEAST_DOUBT * start):
+@dataclass(frozen=True, slots=True)
+class _Step:
+    """One more repair on the beliefs with the numbers ``rows``, and the share that is not right before it."""
+
+    rows: NDArray[np.intp]
+    chosen: NDArray[np.intp]
+    share: FloatArray
+    paid: FloatArray
+    share_after: FloatArray
+
+
+def _work_through(belief: FloatArray, menu: RepairMenu, first_money: FloatArray | None) -> list[_Step]:
+    """Try the repairs by success over cost, without the last resort, as long as there is hope."""
+    steps: list[_Step] = []
+    rows, left, share = np.arange(len(belief)), belief, belief.sum(axis=1)
+    enough = LEAST_DOUBT * share
+    cure, usual = menu.cure[:-1], menu.money[:-1]
+    uncured = 1.0 - cure
+    money = usual if first_money is None else first_money[:, :-1]
+    per_money = np.array(np.broadcast_to(1.0 / money, (len(left), len(usual))))
+    while len(steps) < len(usual):
+        ratio = (left @ cure.T) * per_money
+        chosen = np.argmax(ratio, axis=1)
+        best = np.take_along_axis(ratio, chosen[:, np.newaxis], axis=1)[:, 0]
+        on = (best * HOPELESS * menu.money[-1] > share) & (share > enough)
+        if not on.all():
+            rows, left, share, enough = rows[on], left[on], share[on], enough[on]
+            chosen, per_money = chosen[on], per_money[on]
+        if not len(rows):
             break
-    return total, steps
+        row = np.arange(len(rows))
+        paid = share / per_money[row, chosen]
+        left = left * uncured[chosen]
+        after = left.sum(axis=1)
+        steps.append(_Step(rows, chosen, share, paid, after))
+        share = after
+        if len(steps) == 1 and first_money is not None:
+            per_money = np.tile(1.0 / usual, (len(rows), 1))
+        per_money[row, chosen] = 0.0
+    return steps
+
+
+def _least(start: FloatArray, steps: Sequence[_Step], last: float) -> tuple[FloatArray, NDArray[np.intp]]:
+    """Return the least expected cost and after how many steps the car is given away, both by belief."""
+    cost, tried = start * last, np.zeros(len(start), dtype=np.intp)
+    for number, step in enumerate(steps, 1):
+        cost[step.rows], tried[step.rows] = step.share_after * last, number
+    for number, step in reversed(list(enumerate(steps))):
+        at_once, later = step.share * last, step.paid + cost[step.rows]
+        cost[step.rows] = np.minimum(at_once, later)
+        tried[step.rows] = np.where(at_once <= later, number, tried[step.rows])
+    return cost, tried

@@ -6,8 +6,9 @@ proven right:
 
 - *planned*: the step that :func:`triage.planning.plan.make_plan` puts first, again and again;
 - *by the code*: replaces what a stored code points at, sensor first, then hub unit, then the lead;
-- *fixed order*: always the same checks in the same order, then the repairs by what they told. The list is the
-  one that costs least over many other cars, found by adding the best check as long as that saves anything.
+- *fixed order*: always the same checks in the same order at the wheel the memory points at, then the repairs
+  by what they told. The list is the one that costs least over many other cars, found by adding the best check
+  as long as that saves anything.
 
 Answers and cures are drawn from the tables of the rule book, and a second time from tables of which every
 number was disturbed at random, while the mechanics go on believing the undisturbed ones.
@@ -18,23 +19,30 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
-from triage.corners import CORNERS, VEHICLE, Corner, Place
-from triage.evidence.answers import Observation, build_answers
-from triage.evidence.hypotheses import Finding
-from triage.evidence.posterior import Atom, scale_row
-from triage.evidence.rule_tables import OTHER, Check, Rulebook, Scale, places_of
+from triage.corners import CORNERS, VEHICLE
+from triage.evidence.rule_tables import places_of
 from triage.evidence.rulebook import load_rulebook
-from triage.planning.claims_in_doubt import weigh_claims
-from triage.planning.costs import cost_of_check, cost_of_repair
-from triage.planning.plan import LAST_RESORT, build_menu, leave_out, make_plan, share_after
-from triage.planning.repair_cost import repair_order
+from triage.planning.desk import Desk, places_to_check
+from triage.planning.plan import LAST_RESORT, choose, suspected_corners
+from triage.planning.repair_cost import expected_repair_cost, repair_order
+from triage.planning.simulated_cars import (
+    CODE,
+    Car,
+    Shop,
+    answer_of,
+    disturb,
+    do_check,
+    do_repair,
+    draw_car,
+    open_shop,
+)
+from triage.speed_log import FloatArray
 
-CODE: Final = "read-fault-memory"
 BY_CODE: Final[Mapping[str, tuple[str, ...]]] = {
     "circuit": ("replace-sensor", "mend-lead", "replace-hub-unit"),
     "signal": ("replace-sensor", "replace-hub-unit", "mend-lead"),
@@ -46,125 +54,53 @@ BY_CODE: Final[Mapping[str, tuple[str, ...]]] = {
 DISTURBED_BY: Final = 0.3
 """Spread of the logarithm of every disturbed number."""
 
-CHECKS_AT_MOST: Final = 8
-LEARNT_ON: Final = 300
+CHECKS_AT_MOST: Final = 20
+LEARNT_ON: Final = 2000
 """Cars on which the fixed order is learnt; they are not among those that are counted."""
 
+RESAMPLED: Final = 2000
+"""Bootstrap samples of cars behind every interval."""
 
-@dataclass(slots=True)
-class Car:
-    """One car in the workshop: its hidden fault, and what has been done so far.
-
-    Attributes
-    ----------
-    corner : str
-        The wheel that the fault memory points at most.
-    """
-
-    place: Place
-    cause: str
-    corner: Corner
-    code: str = ""
-    money: float = 0.0
-    wrong_parts: int = 0
-    steps: int = 0
-    right: bool = False
-    findings: list[Finding] = field(default_factory=list)
-    is_open: frozenset[str] = frozenset()
-    tried: list[tuple[str, Place]] = field(default_factory=list)
-
-
-@dataclass(frozen=True, slots=True)
-class Bench:
-    """What the mechanics believe, what is so, and the dice."""
-
-    believed: Rulebook
-    real: Rulebook
-    rng: np.random.Generator
-
-
-Mechanic = Callable[[Car, Bench], None]
+Mechanic = Callable[[Car, Shop], None]
 """Does one step on a car."""
 
 
-def run_workshop(
-    mechanic: Mechanic, cars: int, *, seed: int, real: Rulebook, believed: Rulebook
-) -> list[Car]:
-    """Let one mechanic make so many cars right; the same seed gives the same cars with the same faults."""
+def run_workshop(mechanic: Mechanic, cars: int, shop: Shop, *, seed: int) -> list[Car]:
+    """Let one mechanic make so many cars right; the same seed gives the same cars."""
     done = []
     for number in range(cars):
-        bench = Bench(believed, real, np.random.default_rng([seed, number]))
-        car = draw_car(bench)
+        car = draw_car(shop, seed=seed, number=number)
         while not car.right:
-            mechanic(car, bench)
+            mechanic(car, shop)
         done.append(car)
     return done
 
 
-def draw_car(bench: Bench) -> Car:
-    """Draw a fault from the priors and read the fault memory."""
-    causes = list(bench.real.causes.values())
-    cause = causes[int(bench.rng.choice(len(causes), p=[one.prior for one in causes]))]
-    corner = CORNERS[int(bench.rng.integers(len(CORNERS)))]
-    place: Place = corner if cause.where == "corner" or cause.id == OTHER else VEHICLE
-    car = Car(place, cause.id, corner)
-    codes: dict[Corner, str] = {}
-    for wheel in CORNERS:
-        codes[wheel] = do_check(car, bench, CODE, wheel)
-    car.money /= len(CORNERS)
-    car.steps = 1
-    car.corner = min(CORNERS, key=lambda wheel: (list(BY_CODE).index(codes[wheel]), wheel != corner))
-    car.code = codes[car.corner]
-    return car
-
-
-def do_check(car: Car, bench: Bench, name: str, place: Place) -> str:
-    """Do a check and draw its answer; returns the outcome."""
-    check = bench.real.checks[name]
-    cost = cost_of_check(check, car.is_open, bench.believed)
-    car.money += cost.money
-    car.is_open = cost.open_after
-    car.steps += 1
-    outcome = list(check.outcomes)[int(bench.rng.choice(len(check.outcomes), p=_answers(check, place, car)))]
-    seen = Observation(name, None if place == VEHICLE else place, outcome)
-    car.findings += build_answers([seen], bench.believed, first_corner=car.corner)
-    return outcome
-
-
-def do_repair(car: Car, bench: Bench, name: str, place: Place) -> None:
-    """Do a repair and see whether the car is right."""
-    car.steps += 1
-    if name == LAST_RESORT:
-        car.money += bench.believed.workshop.last_resort
-        car.right = True
-        return
-    repair = bench.real.repairs[name]
-    car.money += cost_of_repair(repair, car.is_open, bench.believed).money
-    car.is_open = frozenset()
-    cure = repair.cures.get(car.cause, 0.0) if place == car.place else 0.0
-    car.right = bool(bench.rng.uniform() < cure)
-    car.wrong_parts += 0 if car.right else len(repair.parts)
-    car.tried.append((name, place))
-
-
-def planned(car: Car, bench: Bench) -> None:
+def planned(car: Car, shop: Shop) -> None:
     """Do what the plan puts first."""
-    step = make_plan(car.findings, bench.believed, is_open=tuple(car.is_open), tried=car.tried).next_step
+    corners = suspected_corners(car.desk, car.share)
+    options = [
+        shop.options[f"{check.id}@{place}"]
+        for check in shop.rulebook.checks.values()
+        for place in places_to_check(check, corners)
+        if f"{check.id}@{place}" not in car.answered
+    ]
+    step = choose(car.desk, car.share, options, car.is_open).next_step
     if step.kind == "check":
-        do_check(car, bench, step.id, step.place)
-    else:
-        do_repair(car, bench, step.id, step.place)
-
-
-def by_the_code(car: Car, bench: Bench) -> None:
-    """Replace what the code points at."""
-    names = [*BY_CODE[car.code], LAST_RESORT]
-    name = names[len(car.tried)]
-    if name == LAST_RESORT:
-        do_repair(car, bench, name, VEHICLE)
+        do_check(car, shop, f"{step.id}@{step.place}")
         return
-    place = car.corner if bench.real.repairs[name].where == "corner" else VEHICLE
-    do_repair(car, bench, name, place)
+    names = car.desk.menu.names
+    do_repair(car, shop, len(names) if step.id == LAST_RESORT else names.index(f"{step.id}@{step.place}"))
+
+
+def by_the_code(car: Car, shop: Shop) -> None:
+    """Replace what the code points at."""
+    names, left = car.desk.menu.names, BY_CODE[car.code][len(car.tried) :]
+    if not left:
+        do_repair(car, shop, len(names))
+        return
+    place = car.corner if places_of(shop.rulebook.repairs[left[0]].where) == CORNERS else VEHICLE
+    do_repair(car, shop, names.index(f"{left[0]}@{place}"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,59 +109,61 @@ class FixedOrder:
 
     checks: tuple[str, ...]
 
-    def __call__(self, car: Car, bench: Bench) -> None:
-        """Do the next check of the list, or the best repair left."""
+    def __call__(self, car: Car, shop: Shop) -> None:
+        """Do all checks of the list, or the best repair left."""
         if not car.tried:
             for name in self.checks:
-                do_check(car, bench, name, _place(bench.real.checks[name], car.corner))
-        claims = weigh_claims(car.findings, bench.believed)
-        whole = build_menu(claims, bench.believed)
-        left = share_after(claims, whole, car.tried)
-        menu = leave_out(whole, car.tried)
-        chosen = repair_order(left, menu)[0]
-        if chosen == len(menu.names):
-            do_repair(car, bench, LAST_RESORT, VEHICLE)
-            return
-        name, at = menu.names[chosen].split("@")
-        do_repair(car, bench, name, next((corner for corner in CORNERS if corner == at), VEHICLE))
+                do_check(car, shop, _at(name, car, shop))
+        first = car.desk.repair_money(car.is_open)
+        do_repair(car, shop, repair_order(car.share, car.desk.menu, first_money=first)[0])
 
 
-def learn_fixed_order(rulebook: Rulebook, *, seed: int) -> FixedOrder:
-    """Add the check that lowers the mean cost most, as long as one does."""
+@dataclass(frozen=True, slots=True)
+class _Stage:
+    """Many cars after the same checks: beliefs, what the checks cost, and the expected total with repairs."""
+
+    beliefs: FloatArray
+    paid: float
+    is_open: frozenset[str]
+    total: float
+
+
+def learn_fixed_order(shop: Shop, *, seed: int) -> FixedOrder:
+    """Add the check that lowers the mean expected cost most, as long as one does."""
+    cars = [draw_car(shop, seed=seed, number=number) for number in range(LEARNT_ON)]
+    now = _stage(np.array([car.share for car in cars]), 0.0, frozenset(), shop)
     chosen: tuple[str, ...] = ()
-    best = _mean_money(FixedOrder(chosen), rulebook, seed)
     while len(chosen) < CHECKS_AT_MOST:
-        tried = {
-            name: _mean_money(FixedOrder((*chosen, name)), rulebook, seed)
-            for name in rulebook.checks
-            if name not in (*chosen, CODE)
-        }
-        name = min(tried, key=lambda one: tried[one])
-        if tried[name] >= best:
+        left = [name for name in shop.rulebook.checks if name not in (*chosen, CODE)]
+        tried = {name: _after(now, name, cars, shop) for name in left}
+        name = min(tried, key=lambda one: tried[one].total)
+        if tried[name].total >= now.total:
             break
-        chosen, best = (*chosen, name), tried[name]
+        now, chosen = tried[name], (*chosen, name)
     return FixedOrder(chosen)
 
 
-def disturb(rulebook: Rulebook, rng: np.random.Generator) -> Rulebook:
-    """Return a rule book of which every probability of checks and repairs is disturbed at random."""
-    checks = {
-        name: replace(
-            check,
-            table=replace(
-                check.table, rows={cause: _disturbed(row, rng) for cause, row in check.table.rows.items()}
-            ),
-        )
-        for name, check in rulebook.checks.items()
-    }
-    repairs = {
-        name: replace(
-            repair,
-            cures={cause: _disturbed((share, 1.0 - share), rng)[0] for cause, share in repair.cures.items()},
-        )
-        for name, repair in rulebook.repairs.items()
-    }
-    return replace(rulebook, checks=checks, repairs=repairs)
+def _after(stage: _Stage, name: str, cars: Sequence[Car], shop: Shop) -> _Stage:
+    names = [_at(name, car, shop) for car in cars]
+    rows = np.array(
+        [shop.options[one].table[answer_of(car, shop, one)] for one, car in zip(names, cars, strict=True)]
+    )
+    beliefs = stage.beliefs * rows
+    cost = cars[0].desk.check_cost(shop.options[names[0]], stage.is_open)
+    shares = beliefs / beliefs.sum(axis=1, keepdims=True)
+    return _stage(shares, stage.paid + cost.money, cost.open_after, shop)
+
+
+def _stage(beliefs: FloatArray, paid: float, is_open: frozenset[str], shop: Shop) -> _Stage:
+    first = Desk(shop.claims.atoms, shop.rulebook, shop.menu).repair_money(is_open)
+    money = np.broadcast_to(first, (len(beliefs), len(first)))
+    acted = expected_repair_cost(beliefs, shop.menu, first_money=money)
+    return _Stage(beliefs, paid, is_open, paid + float(acted.mean()))
+
+
+def _at(name: str, car: Car, shop: Shop) -> str:
+    """Name a check at the wheel the fault memory points at, or on the whole car."""
+    return f"{name}@{car.corner if shop.rulebook.checks[name].where == 'corner' else VEHICLE}"
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -235,17 +173,19 @@ def main(argv: Sequence[str] | None = None) -> int:
     ask.add_argument("--seed", type=int, default=1)
     given = ask.parse_args(argv)
     rulebook = load_rulebook()
-    fixed = learn_fixed_order(rulebook, seed=given.seed + 1000)
+    shop = open_shop(rulebook, rulebook)
+    fixed = learn_fixed_order(shop, seed=given.seed + 1000)
     sys.stdout.write(f"best fixed order of checks: {', '.join(fixed.checks) or 'none'}\n")
-    disturbed = disturb(rulebook, np.random.default_rng([given.seed, 7]))
-    for title, real in (("tables as they are", rulebook), ("tables disturbed by 30 %", disturbed)):
+    rng = np.random.default_rng([given.seed, 7])
+    disturbed = open_shop(rulebook, disturb(rulebook, rng, DISTURBED_BY))
+    for title, real in (("tables as they are", shop), ("tables disturbed by 30 %", disturbed)):
         mechanics: dict[str, Mechanic] = {
             "planned": planned,
             "fixed order": fixed,
             "by the code": by_the_code,
         }
         cars = {
-            name: run_workshop(mechanic, given.cars, seed=given.seed, real=real, believed=rulebook)
+            name: run_workshop(mechanic, given.cars, real, seed=given.seed)
             for name, mechanic in mechanics.items()
         }
         sys.stdout.write(format_comparison(title, cars))
@@ -255,38 +195,26 @@ def main(argv: Sequence[str] | None = None) -> int:
 def format_comparison(title: str, cars: Mapping[str, Sequence[Car]]) -> str:
     """Write down cost, wrong parts and steps of every mechanic; the first is compared with the others."""
     lines = [f"\n{title}", f"{'':<14}{'cars':>6}{'cost':>9}{'+-':>6}{'wrong parts':>13}{'steps':>7}"]
+    money = {name: np.array([car.money for car in own]) for name, own in cars.items()}
     for name, own in cars.items():
-        money = np.array([car.money for car in own])
         lines.append(
-            f"{name:<14}{len(own):>6}{money.mean():>9.1f}{money.std() / np.sqrt(len(own)):>6.1f}"
+            f"{name:<14}{len(own):>6}{money[name].mean():>9.1f}{money[name].std() / np.sqrt(len(own)):>6.1f}"
             f"{np.mean([car.wrong_parts for car in own]):>13.3f}{np.mean([car.steps for car in own]):>7.2f}"
         )
     first, *others = cars
     for name in others:
-        ratio = np.mean([car.money for car in cars[first]]) / np.mean([car.money for car in cars[name]])
-        lines.append(f"{first} costs {1.0 - ratio:.1%} less than {name}")
+        saved, low, high = saving_with_interval(money[first], money[name])
+        lines.append(f"{first} costs {saved:.1%} less than {name} (95 %: {low:.1%} to {high:.1%})")
     return "\n".join(lines) + "\n"
 
 
-def _mean_money(order: FixedOrder, rulebook: Rulebook, seed: int) -> float:
-    cars = run_workshop(order, LEARNT_ON, seed=seed, real=rulebook, believed=rulebook)
-    return float(np.mean([car.money for car in cars]))
-
-
-def _place(check: Check, corner: Corner) -> Place:
-    return corner if places_of(check.where) == CORNERS else VEHICLE
-
-
-def _answers(check: Check, place: Place, car: Car) -> tuple[float, ...]:
-    """P(outcome) for the car's true fault."""
-    scale = Scale(tuple(check.outcomes), check.table, check.mirror)
-    row = scale_row(scale, place, Atom(car.place, car.cause, car.cause, 0, 1.0)) or check.table.rows["sound"]
-    return tuple(share / sum(row) for share in row)
-
-
-def _disturbed(row: Sequence[float], rng: np.random.Generator) -> tuple[float, ...]:
-    weights = np.array(row) * np.exp(DISTURBED_BY * rng.standard_normal(len(row)))
-    return tuple(float(share) for share in weights / weights.sum())
+def saving_with_interval(own: FloatArray, other: FloatArray) -> tuple[float, float, float]:
+    """Return by which share the same cars cost less, with a 95 % interval by resampling the cars in pairs."""
+    rng = np.random.default_rng(0)
+    drawn = rng.integers(len(own), size=(RESAMPLED, len(own)))
+    saved = 1.0 - own[drawn].mean(axis=1) / other[drawn].mean(axis=1)
+    low, high = np.quantile(saved, [0.025, 0.975])
+    return float(1.0 - own.mean() / other.mean()), float(low), float(high)
 
 
 if __name__ == "__main__":

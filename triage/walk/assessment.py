@@ -10,6 +10,7 @@ import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.answers import Observation, parse_observation
+from triage.evidence.fitting import sensor_check
 from triage.evidence.judge import Judgement, judge
 from triage.evidence.next_checks import entropy_bit, hypothesis_name
 from triage.evidence.rule_tables import Rulebook, ValueRule
@@ -193,9 +194,22 @@ def _question(state: WalkState, plan: Plan, rulebook: Rulebook) -> Question | No
     step = None if state.finished else _next_step(state.given, plan)
     if step is None:
         return None
+    kind = _ask_for_sensor(state, step, rulebook)
+    if kind is not None:
+        return kind
     why = plan.why if step is plan.next_step else _second_best(step)
     make = ask_check if step.kind == "check" else _ask_repair
     return make(step.id, step.place, rulebook, why=why, minutes_min=step.minutes_min)
+
+
+def _ask_for_sensor(state: WalkState, step: PlanStep, rulebook: Rulebook) -> Question | None:
+    """Return the question for the kind of sensor, once, before the first check that not every kind allows."""
+    check = sensor_check(rulebook)
+    wanted = step.kind == "check" and bool(rulebook.checks[step.id].sensors)
+    if check is None or not wanted or any(one.id == check.id for one in state.given):
+        return None
+    why = f"It settles which electrical checks fit this car, and is asked once; next would be: {step.title}."
+    return ask_check(check.id, VEHICLE, rulebook, why=why, minutes_min=0.0)
 
 
 def _next_step(given: Sequence[Given], plan: Plan) -> PlanStep | None:

@@ -1,0 +1,121 @@
+"""What all steps of one plan share: claims, repairs, checks, and what each costs with what stands open."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+import numpy as np
+
+from triage.corners import VEHICLE, Place
+from triage.evidence.posterior import Atom, outcome_table
+from triage.evidence.rule_tables import Check, Rulebook, Scale, places_of
+from triage.planning.claims_in_doubt import Claims
+from triage.planning.costs import StepCost, cost_of_check, cost_of_repair
+from triage.planning.repair_cost import RepairMenu
+from triage.speed_log import FloatArray
+
+OpenLevels = frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """A check that could come next: P(outcome | claim) as float64[outcomes, claims]."""
+
+    check: Check
+    place: Place
+    table: FloatArray
+
+    @property
+    def name(self) -> str:
+        """As a finding is named: ``rock-wheel@FL``."""
+        return f"{self.check.id}@{self.place}"
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """Claims, rule book and the repairs still to be tried.
+
+    Attributes
+    ----------
+    opened : mapping of levels to float64[repairs + 1]
+        What each repair costs with those levels open, as far as it was asked for: beliefs come by the
+        hundred, and only about ten sets of levels with them.
+    """
+
+    atoms: tuple[Atom, ...]
+    rulebook: Rulebook
+    menu: RepairMenu
+    opened: dict[OpenLevels, FloatArray] = field(default_factory=dict)
+
+    def repair_money(self, is_open: OpenLevels) -> FloatArray:
+        """Return the cost of each repair as the first one, float64[repairs + 1], the last resort last."""
+        if is_open not in self.opened:
+            self.opened[is_open] = _repair_money(self.menu, self.rulebook, is_open)
+        return self.opened[is_open]
+
+    def check_cost(self, option: Option, is_open: OpenLevels) -> StepCost:
+        """Return the cost of a check and what it leaves open."""
+        return cost_of_check(option.check, is_open, self.rulebook)
+
+    def without(self, number: int) -> Desk:
+        """Return the desk without one repair; the last resort always stays."""
+        if number >= len(self.menu.names):
+            return self
+        keep = [*range(number), *range(number + 1, len(self.menu.money))]
+        opened = {levels: money[keep] for levels, money in self.opened.items()}
+        return replace(self, menu=without(self.menu, number), opened=opened)
+
+
+def build_menu(claims: Claims, rulebook: Rulebook) -> RepairMenu:
+    """Return every repair at every place with its cures by claim, the last resort at the end."""
+    chosen = [(repair, place) for repair in rulebook.repairs.values() for place in places_of(repair.where)]
+    cure = np.zeros((len(chosen) + 1, len(claims.atoms)))
+    for row, (repair, place) in zip(cure, chosen, strict=False):
+        row[:] = [repair.cures.get(atom.cause, 0.0) if atom.blamed == place else 0.0 for atom in claims.atoms]
+    cure[-1] = 1.0
+    names = tuple(f"{repair.id}@{place}" for repair, place in chosen)
+    closed = RepairMenu(names, cure, np.zeros(len(names) + 1))
+    return replace(closed, money=_repair_money(closed, rulebook, frozenset()))
+
+
+def leave_out(menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> RepairMenu:
+    """Return the menu without the repairs that were tried: what one has not cured, it does not cure."""
+    for repair, place in tried:
+        menu = without(menu, menu.names.index(f"{repair}@{place}"))
+    return menu
+
+
+def without(menu: RepairMenu, number: int) -> RepairMenu:
+    """Return the menu without one repair; the last resort always stays."""
+    if number >= len(menu.names):
+        return menu
+    rows = [*range(number), *range(number + 1, len(menu.money))]
+    names = (*menu.names[:number], *menu.names[number + 1 :])
+    return RepairMenu(names, menu.cure[rows], menu.money[rows])
+
+
+def share_after(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> FloatArray:
+    """Return the belief after repairs that did not make the car right, float64[claims]."""
+    share = claims.share
+    for repair, place in tried:
+        share = share * (1.0 - menu.cure[menu.names.index(f"{repair}@{place}")])
+    left: FloatArray = share / share.sum()
+    return left
+
+
+def build_option(check: Check, place: Place, atoms: Sequence[Atom]) -> Option:
+    """Return a check at a place with what each claim makes one expect."""
+    scale = Scale(tuple(check.outcomes), check.table, check.mirror)
+    return Option(check, place, np.ascontiguousarray(outcome_table(scale, place, atoms).T))
+
+
+def places_to_check(check: Check, corners: Sequence[Place]) -> tuple[Place, ...]:
+    """Return where a check is worth doing when these corners are suspected."""
+    return tuple(corners) if check.where == "corner" else (VEHICLE,)
+
+
+def _repair_money(menu: RepairMenu, rulebook: Rulebook, is_open: OpenLevels) -> FloatArray:
+    names = [name.split("@")[0] for name in menu.names]
+    money = {name: cost_of_repair(rulebook.repairs[name], is_open, rulebook).money for name in set(names)}
+    return np.array([*(money[name] for name in names), rulebook.workshop.last_resort])

@@ -1,0 +1,78 @@
+"""Expected cost of getting the car right when one or two checks come before the repairs.
+
+Many beliefs and all checks at once: the arithmetic of a plan is one product for each depth.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from triage.planning.desk import Desk, OpenLevels, Option
+from triage.planning.repair_cost import expected_repair_cost
+from triage.speed_log import FloatArray
+
+
+def cost_of_acting(desk: Desk, beliefs: FloatArray, is_open: OpenLevels) -> FloatArray:
+    """Return the expected cost of repairing by each belief, float64[B, claims], with what stands open."""
+    first = np.broadcast_to(desk.repair_money(is_open), (len(beliefs), len(desk.menu.money)))
+    return expected_repair_cost(beliefs, desk.menu, first_money=first)
+
+
+def cost_with_check(
+    desk: Desk, beliefs: FloatArray, options: Sequence[Option], is_open: OpenLevels
+) -> FloatArray:
+    """Return the expected total cost when a check comes next and then the repairs.
+
+    Parameters
+    ----------
+    desk : Desk
+    beliefs : float64[B, claims]
+        Each summing to its own probability.
+    options : sequence of Option
+        At least one.
+    is_open : frozenset of str
+        Levels of access.
+
+    Returns
+    -------
+    float64[options, B]
+        In proportion to the belief's own sum.
+    """
+    costs = [desk.check_cost(option, is_open) for option in options]
+    counts = [len(option.table) for option in options]
+    table = np.concatenate([option.table for option in options])
+    money = np.repeat([desk.repair_money(cost.open_after) for cost in costs], counts, axis=0)
+    joint = table[:, np.newaxis, :] * beliefs
+    rows = joint.reshape(-1, beliefs.shape[1])
+    acted = expected_repair_cost(rows, desk.menu, first_money=np.repeat(money, len(beliefs), axis=0))
+    starts = np.cumsum([0, *counts[:-1]])
+    after = np.add.reduceat(acted.reshape(-1, len(beliefs)), starts, axis=0)
+    paid = np.array([cost.money for cost in costs])
+    total: FloatArray = paid[:, np.newaxis] * beliefs.sum(axis=1) + after
+    return total
+
+
+def cost_with_two(
+    desk: Desk, belief: FloatArray, option: Option, further: Sequence[Option], is_open: OpenLevels
+) -> float:
+    """Return the expected total cost when a check comes next, and after each outcome the best that follows.
+
+    Parameters
+    ----------
+    desk : Desk
+    belief : float64[claims]
+    option : Option
+    further : sequence of Option
+        Checks that may follow it; repairing at once is always among what may follow.
+    is_open : frozenset of str
+        Levels of access.
+    """
+    cost = desk.check_cost(option, is_open)
+    joint = option.table * belief
+    after = cost_of_acting(desk, joint, cost.open_after)
+    if further:
+        then = cost_with_check(desk, joint, further, cost.open_after)
+        after = np.minimum(after, then.min(axis=0))
+    return float(belief.sum()) * cost.money + float(after.sum())

@@ -13,7 +13,6 @@ from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.ndimage import median_filter
 
 from triage.speed_log import BoolArray, FloatArray
 
@@ -116,6 +115,8 @@ def number_edges(edges_s: FloatArray) -> EdgeTrain:
     than about half a pitch from its place. At pulling away and stopping, where the interval changes by a
     half within 31 edges, nothing is numbered.
     """
+    from scipy.ndimage import median_filter  # noqa: PLC0415 - the window starts without it
+
     step_s = np.diff(edges_s)
     if step_s.size < FEWEST_IN_SEGMENT:
         return _joined([])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import textwrap
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from triage.corners import CORNER_NAMES
 from triage.errors import printable
@@ -19,9 +19,11 @@ from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.inspection import build_inspection
 from triage.planning.plan_text import build_plan, step_line
-from triage.run import TriageResult
 from triage.signals.measurement import NotMeasurable, Span
 from triage.units import format_share
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 SCHEMA: Final = "wheel-triage/rank/1"
 

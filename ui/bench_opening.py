@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from triage.errors import TriageError
-from triage.run import TriageResult
 from triage.walk.assessment import Assessment
 from triage.walk.walk_state import WalkState
 from ui.state.bench import Bench, BenchSetup, BenchView
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 
 def begin_bench(

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from triage.corners import CORNER_NAMES, VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Check, Rulebook
-from triage.run import TriageResult
 from triage.units import format_share
 from triage.walk.assessment import Recording, assess
 from triage.walk.walk_state import Given, WalkState
@@ -16,6 +15,9 @@ from ui.bench_opening import with_assessment
 from ui.presenters.verdict import line_name
 from ui.state.opening import Opened
 from ui.state.window_state import Trial
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 
 @dataclass(frozen=True, slots=True)

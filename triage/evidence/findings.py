@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from typing import Final
 
 import numpy as np
-from scipy.special import ndtr
 
 from triage.corners import CORNER_NAMES
 from triage.evidence.hypotheses import Finding
@@ -66,6 +65,8 @@ def band_probability(
     -----
     Normal is the usual assumption for a combined uncertainty (GUM: JCGM 100:2008, G.2.1).
     """
+    from scipy.special import ndtr  # noqa: PLC0415 - the window starts without it
+
     limits = np.asarray(edges, dtype=float)
     if distribution == "lognormal" and 0.0 < std_uncertainty <= value:
         variance = math.log1p((std_uncertainty / value) ** 2)

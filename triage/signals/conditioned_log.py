@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from triage.signals.conditioning import CommonClock
-from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
+
+if TYPE_CHECKING:
+    from triage.signals.conditioning import CommonClock
+    from triage.signals.vehicle_reference import VehicleReference
 
 
 @dataclass(frozen=True, slots=True)

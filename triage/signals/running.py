@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.ndimage import median_filter
 
 from triage.speed_log import BoolArray, FloatArray
 
@@ -32,6 +31,8 @@ def slow_course(value: FloatArray, *, per_block: int, blocks: int = 5) -> FloatA
     float64[N]
         NaN everywhere when no sample is present.
     """
+    from scipy.ndimage import median_filter  # noqa: PLC0415 - the window starts without it
+
     centre, medians = block_medians(value, per_block=per_block)
     present = np.isfinite(medians)
     if not present.any():

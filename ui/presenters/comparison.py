@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
 from triage.corners import CORNERS, Corner
-from triage.run import TriageResult
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, FloatArray
 from ui.presenters.cursor_reading import NO_VALUE, driven_between
 from ui.presenters.traces import PER_CENT, TraceLine, build_line
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 Alignment = Literal["distance", "time"]
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE
 from triage.evidence.hypotheses import CheckSuggestion, Hypothesis, UndecidedPair
-from triage.run import TriageResult
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import SpeedLog
 from triage.units import format_share, to_kmh
@@ -16,6 +16,9 @@ from triage.verdict_text import PAIRS_SHOWN, advice_of, pairs_by_advice
 from ui.presenters.verdict import cause_text
 from ui.presenters.wording import cause_name, format_duration, place_name, sentence
 from ui.state.opening import Opened
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
 from triage.corners import CORNERS, Corner, Place
-from triage.run import TriageResult
 from triage.signals.manoeuvres import Manoeuvre, ManoeuvreKind
 from triage.speed_log import BoolArray, FloatArray, SpeedLog
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 LOST_DIVERGENCE_RATIO: Final = -0.5
 """A wheel under half of what the others demand is marked; brake slip of a sound wheel stays above."""

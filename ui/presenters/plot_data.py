@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from triage.corners import CORNERS, Corner
-from triage.run import TriageResult
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.measurement import Span
 from triage.speed_log import FloatArray, SpeedLog
 from ui.presenters.marks import Band, LossLane, build_bands, build_loss_lanes
 from ui.presenters.traces import TraceLine, build_divergence_lines, build_speed_lines
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 from triage.corners import CORNERS, Corner
 from triage.evidence.hypotheses import Finding, Posterior, RankedHypothesis
-from triage.run import TriageResult
 from triage.signals.measurement import Span
 from triage.units import format_share
 from ui.presenters.wording import cause_name, format_spans, place_name
 from ui.state.opening import CauseText, Opened
+
+if TYPE_CHECKING:
+    from triage.run import TriageResult
 
 DECIDED: Final = 0.6
 """From this probability on the first place is worded as the suspect (judgement)."""

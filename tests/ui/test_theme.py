@@ -28,6 +28,14 @@ def test_luminance_and_contrast_of_known_colours() -> None:
     assert contrast_ratio("#767676", "#ffffff") == pytest.approx(4.54, abs=0.01)
 
 
+@pytest.mark.parametrize(
+    ("grey", "on_white"),
+    [("#767676", 4.5422), ("#777777", 4.4781), ("#949494", 3.0335), ("#959595", 2.9953), ("#595959", 7.0047)],
+)
+def test_greys_at_either_side_of_the_limits(grey: str, on_white: float) -> None:
+    assert contrast_ratio(grey, "#ffffff") == pytest.approx(on_white, abs=1e-4)
+
+
 @THEMES
 @pytest.mark.parametrize("text", ["text", "muted", "caution"])
 @pytest.mark.parametrize("ground", ["window", "panel"])

@@ -1,0 +1,63 @@
+"""The window starts without the heavy libraries, and ends without a sound: seen in processes of their own."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+HEAVY = ("scipy", "pandas", "finufft", "asammdf", "can", "cantools", "pyarrow", "openpyxl")
+
+START = """
+import sys
+from PySide6.QtCore import QTimer
+from ui import window
+from ui.presenters.samples import default_samples_folder, find_samples
+from ui.widgets.styling import qt_application
+application = qt_application()
+shown = window.MainWindow(samples=find_samples(default_samples_folder()))
+window.follow_theme(application, shown)
+shown.show()
+"""
+
+HEAVY_ONES = f"shown.close(); print([name for name in {HEAVY!r} if name in sys.modules])"
+
+END_AFTER_A_LOG = """
+def after(reply):
+    assert reply.error is None, reply.error
+    shown.close()
+    application.quit()
+shown.runner.finished.connect(after)
+QTimer.singleShot(0, lambda: shown.open_files([sys.argv[1]]))
+raise SystemExit(application.exec())
+"""
+
+
+def run_fresh(code: str, *arguments: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    """Run code in a process of its own, with a home that need not exist."""
+    environment = {
+        **os.environ,
+        "QT_QPA_PLATFORM": "offscreen",
+        "PYTHONPATH": str(ROOT),
+        "XDG_CONFIG_HOME": str(folder),
+        "APPDATA": str(folder),
+    }
+    command = [sys.executable, "-c", code, *arguments]
+    return subprocess.run(
+        command, cwd=ROOT, env=environment, capture_output=True, text=True, timeout=120, check=False
+    )
+
+
+def test_start_loads_no_heavy_library(tmp_path: Path) -> None:
+    done = run_fresh(START + HEAVY_ONES, folder=tmp_path)
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.strip() == "[]"
+
+
+def test_end_after_a_recording_is_quiet(tmp_path: Path) -> None:
+    log = sorted((ROOT / "sample_logs").glob("*.csv"))[0]
+    done = run_fresh(START + END_AFTER_A_LOG, str(log), folder=tmp_path)
+    said = [line for line in done.stderr.splitlines() if "propagateSizeHints" not in line]
+    assert (done.returncode, said) == (0, [])

@@ -5,6 +5,8 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Iterator
+from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -21,6 +23,7 @@ from triage.evidence.hypotheses import (
     RankedHypothesis,
     UndecidedPair,
 )
+from triage.evidence.rulebook import load_rulebook
 from triage.planning.plan import Plan, PlanStep
 from triage.run import TriageResult
 from triage.signals.analysis import analyse
@@ -269,3 +272,19 @@ def showing(window_from: Callable[..., MainWindow], opened: Opened, qtbot: QtBot
     with qtbot.waitSignal(window.runner.finished):
         window.open_files(["/logs/van 3.csv"])
     return window
+
+
+@pytest.fixture
+def with_rules(window_from: Callable[..., MainWindow], opened: Opened, qtbot: QtBot) -> MainWindow:
+    """A window with the verdict on the screen and the rule book behind it."""
+    ruled = replace(opened, rulebook=load_rulebook())
+    window = window_from(opener=lambda _order, _progress: ruled)
+    with qtbot.waitSignal(window.runner.finished):
+        window.open_files(["/logs/van 3.csv"])
+    return window
+
+
+@pytest.fixture(autouse=True)
+def own_data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Keep what the window remembers away from the user's own folder."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))

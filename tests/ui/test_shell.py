@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
@@ -12,28 +11,12 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from triage.errors import SettingsError
-from triage.evidence.rulebook import load_rulebook
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import BenchPhase, ExercisePhase, ShowingPhase, StartPhase
 from ui.widgets.step_bar import StepButton
 from ui.window import MainWindow
 
 WindowFrom = Callable[..., MainWindow]
-
-
-@pytest.fixture(autouse=True)
-def own_data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
-
-
-@pytest.fixture
-def with_rules(window_from: WindowFrom, opened: Opened, qtbot: QtBot) -> MainWindow:
-    """A window with the verdict on the screen and the rule book behind it."""
-    ruled = replace(opened, rulebook=load_rulebook())
-    window = window_from(opener=lambda _order, _progress: ruled)
-    with qtbot.waitSignal(window.runner.finished):
-        window.open_files(["/logs/van 3.csv"])
-    return window
 
 
 def trigger(window: MainWindow, *names: str) -> None:

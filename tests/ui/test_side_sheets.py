@@ -3,38 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShortcut
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from triage.evidence.rulebook import load_rulebook
 from ui.menus import key_lines
 from ui.presenters.keys import doubled_keys
-from ui.state.opening import Opened
 from ui.state.window_state import BenchPhase
 from ui.window import MainWindow
 
 WindowFrom = Callable[..., MainWindow]
-
-
-@pytest.fixture(autouse=True)
-def own_data(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
-
-
-@pytest.fixture
-def with_rules(window_from: WindowFrom, opened: Opened, qtbot: QtBot) -> MainWindow:
-    """A window with the verdict on the screen and the rule book behind it."""
-    ruled = replace(opened, rulebook=load_rulebook())
-    window = window_from(opener=lambda _order, _progress: ruled)
-    with qtbot.waitSignal(window.runner.finished):
-        window.open_files(["/logs/van 3.csv"])
-    return window
 
 
 def trigger(window: MainWindow, *names: str) -> None:

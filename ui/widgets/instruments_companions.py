@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QCheckBox, QGridLayout, QScrollArea, QVBoxLayout, 
 from triage.signals.measurement import Span
 from triage.speed_log import SpeedLog
 from ui.presenters.companions import CompanionLine, build_companion_lines, thin_line
+from ui.presenters.time_view import SHORTEST_VIEW_S, kept_inside, moved, zoomed
 from ui.state.opening import Opened
 from ui.state.window_state import WindowState
 from ui.theme import Theme, theme_for
@@ -24,7 +25,6 @@ LEAST_HEIGHT: Final = 1.0
 """Range of a channel that never changes, in its own unit."""
 
 BOXES_IN_ROW: Final = 3
-SHORTEST_VIEW_S: Final = 0.5
 MOVES: Final = {Qt.Key.Key_Left: -0.2, Qt.Key.Key_Right: 0.2}
 ZOOMS: Final = {Qt.Key.Key_Plus: 0.5, Qt.Key.Key_Equal: 0.5, Qt.Key.Key_Minus: 2.0}
 
@@ -124,10 +124,7 @@ class CompanionsInstrument(QWidget):
 
     def show_seconds(self, begin_s: float, end_s: float) -> None:
         """Show these seconds, kept inside the recording."""
-        first, last = self._whole_s
-        length = min(max(end_s - begin_s, SHORTEST_VIEW_S), last - first)
-        begin_s = min(max(begin_s, first), last - length)
-        self._share((begin_s, begin_s + length))
+        self._share(kept_inside((begin_s, end_s), self._whole_s))
 
     def _share(self, span: Span) -> None:
         """Bring all plots to the same seconds, whichever was moved."""
@@ -140,15 +137,11 @@ class CompanionsInstrument(QWidget):
 
     def move_view(self, share: float) -> None:
         """Move by a share of what is in view; positive is later."""
-        begin_s, end_s = self.view_s
-        step_s = share * (end_s - begin_s)
-        self.show_seconds(begin_s + step_s, end_s + step_s)
+        self.show_seconds(*moved(self.view_s, share))
 
     def zoom_view(self, factor: float) -> None:
         """Show ``factor`` times as many seconds around the same middle."""
-        begin_s, end_s = self.view_s
-        middle_s, half_s = 0.5 * (begin_s + end_s), 0.5 * factor * (end_s - begin_s)
-        self.show_seconds(middle_s - half_s, middle_s + half_s)
+        self.show_seconds(*zoomed(self.view_s, factor))
 
     def _follow(self, span: Span) -> None:
         self._wanted_s = span

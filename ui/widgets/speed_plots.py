@@ -14,6 +14,7 @@ from triage.signals.measurement import Span
 from ui.presenters.comparison import Alignment, Comparison, compare, lay_over
 from ui.presenters.plot_data import PlotData, build_plot_data, next_loss
 from ui.presenters.plot_table import PlotTable, build_plot_table
+from ui.presenters.time_view import SHORTEST_VIEW_S, kept_inside, moved, zoomed
 from ui.presenters.traces import in_unit
 from ui.presenters.wording import format_span
 from ui.state.opening import Opened
@@ -36,7 +37,6 @@ SETTLE_MS: Final = 120
 STRIP_PX: Final = 24
 LANES_PX: Final = 70
 LANE_NAMES: Final = ("FL", "FR", "RL", "RR", "all")
-SHORTEST_VIEW_S: Final = 0.1
 AROUND_SPAN: Final = 0.75
 """Share of a span's length shown on either side after a jump, and at least two seconds."""
 
@@ -167,10 +167,7 @@ class SpeedPlots(QFrame):
 
     def show_seconds(self, begin_s: float, end_s: float) -> None:
         """Show these seconds, kept inside the recording."""
-        first, last = self._whole_s
-        length = min(max(end_s - begin_s, SHORTEST_VIEW_S), last - first)
-        begin_s = min(max(begin_s, first), last - length)
-        self.speed.plot.setXRange(begin_s, begin_s + length, padding=0.0)
+        self.speed.plot.setXRange(*kept_inside((begin_s, end_s), self._whole_s), padding=0.0)
 
     def show_whole(self) -> None:
         """Show the whole recording."""
@@ -178,15 +175,11 @@ class SpeedPlots(QFrame):
 
     def move_view(self, share: float) -> None:
         """Move by a share of what is in view; positive is later."""
-        begin_s, end_s = self.view_s
-        step_s = share * (end_s - begin_s)
-        self.show_seconds(begin_s + step_s, end_s + step_s)
+        self.show_seconds(*moved(self.view_s, share))
 
     def zoom_view(self, factor: float) -> None:
         """Show ``factor`` times as many seconds around the same middle."""
-        begin_s, end_s = self.view_s
-        middle_s, half_s = 0.5 * (begin_s + end_s), 0.5 * factor * (end_s - begin_s)
-        self.show_seconds(middle_s - half_s, middle_s + half_s)
+        self.show_seconds(*zoomed(self.view_s, factor))
 
     def show_next_loss(self, step: int) -> None:
         """Show the next drop-out of the wheel looked at (1), or the one before (-1), under the cursor."""

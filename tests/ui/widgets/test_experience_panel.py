@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -23,15 +22,21 @@ def state(tmp_path: Path) -> ExperienceState:
 
 
 @pytest.fixture
-def panel(qtbot: QtBot, state: ExperienceState) -> Iterator[ExperiencePanel]:
+def sheet(qtbot: QtBot) -> QScrollArea:
+    """Holds the panel, as at the side of a page: a window of its own would ask for its least size."""
+    made = QScrollArea()
+    made.setWidgetResizable(True)
+    qtbot.addWidget(made)
+    return made
+
+
+@pytest.fixture
+def panel(sheet: QScrollArea, state: ExperienceState) -> ExperiencePanel:
     seen = build_answers([Observation("read-fault-memory", "RR", "signal")], state.plain, first_corner="RR")
     made = ExperiencePanel(state, findings=lambda: seen)
-    sheet = QScrollArea()  # as at the side of a page: a window of its own would ask for its least size
     sheet.setWidget(made)
-    sheet.setWidgetResizable(True)
-    qtbot.addWidget(sheet)
     sheet.show()
-    yield made
+    return made
 
 
 def _count_one(panel: ExperiencePanel) -> None:

@@ -97,7 +97,7 @@ def load_translation(application: QApplication, settings: Settings, folder: Path
     str
         The language that is shown.
     """
-    wanted = QLocale.system().name()[:2] if settings.language == "system" else settings.language
+    wanted = settings.language
     own = QTranslator(application)
     if wanted == OWN_LANGUAGE or not own.load(f"wheel-triage_{wanted}", str(folder)):
         return OWN_LANGUAGE

@@ -11,8 +11,8 @@ from ui.state.window_state import SPEED_UNITS
 Colours = Literal["system", "light", "dark"]
 COLOURS: Final[tuple[Colours, ...]] = ("system", "light", "dark")
 
-Language = Literal["system", "en", "de"]
-LANGUAGES: Final[tuple[Language, ...]] = ("system", "en", "de")
+Language = Literal["en", "de"]
+LANGUAGES: Final[tuple[Language, ...]] = ("en", "de")
 
 TEXT_PERCENTS: Final = (80, 90, 100, 110, 125, 150, 175, 200)
 """Sizes of texts to choose from; up to 200 % as WCAG 2.2, 1.4.4 asks for."""
@@ -29,14 +29,14 @@ class Settings:
     text_percent : int
         Size of all texts against that of the system, 80 to 200.
     colours : {"system", "light", "dark"}
-    language : {"system", "en", "de"}
+    language : {"en", "de"}
         Of menus and labels; taken up when the program starts.
     """
 
     speed_unit: str = SPEED_UNITS[0]
     text_percent: int = 100
     colours: Colours = "system"
-    language: Language = "system"
+    language: Language = "en"
 
 
 ALLOWED: Final[dict[str, tuple[object, ...]]] = {

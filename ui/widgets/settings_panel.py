@@ -43,14 +43,20 @@ class SettingsPanel(QWidget):
     def _add_fields(self) -> None:
         colours = {"system": self.tr("as the system"), "light": self.tr("light"), "dark": self.tr("dark")}
         # Languages are named in themselves, so that they are found by those who read no other.
-        languages = {"system": self.tr("as the system"), "en": "English", "de": "Deutsch"}
+        languages = {"en": "English", "de": "Deutsch"}
         self._add("speed_unit", self.tr("Speeds in"), {unit: unit for unit in SPEED_UNITS})
         sizes = {percent: f"{percent} %" for percent in TEXT_PERCENTS}
         self._add("text_percent", self.tr("Size of texts"), sizes)
         self._add("colours", self.tr("Colours"), {name: colours[name] for name in COLOURS})
         self._add("language", self.tr("Language"), {name: languages[name] for name in LANGUAGES})
         self._form.addRow(
-            make_label("muted", self.tr("Another language is taken up when the program starts again."))
+            make_label(
+                "muted",
+                self.tr(
+                    "Another language is taken up when the program starts again. "
+                    "Findings, checks and cautions stay English."
+                ),
+            )
         )
 
     def _add(self, name: str, title: str, choices: Mapping[Any, str]) -> None:
@@ -70,9 +76,7 @@ class SettingsPanel(QWidget):
         self._preferences.change(**{name: self.fields[name].currentData()})
 
     def _reset(self) -> None:
-        self._preferences.change(
-            speed_unit=SPEED_UNITS[0], text_percent=100, colours="system", language="system"
-        )
+        self._preferences.change(speed_unit=SPEED_UNITS[0], text_percent=100, colours="system", language="en")
 
     def tell(self, text: str) -> None:
         """Say what could not be read or written."""

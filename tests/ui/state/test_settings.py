@@ -25,7 +25,8 @@ def test_settings_survive_a_table_and_back() -> None:
     ],
 )
 def test_what_cannot_be_used_is_told_and_the_rest_stays(name: str, value: object) -> None:
-    settings, told = checked_settings({name: value, "colours" if name != "colours" else "language": "system"})
+    good = {"text_percent": 100} if name == "colours" else {"colours": "system"}
+    settings, told = checked_settings({name: value, **good})
     assert settings == Settings()
     assert len(told) == 1
     assert name in told[0]

@@ -274,12 +274,13 @@ class _CornerRow(QWidget):
         self._group.setExclusive(True)
 
 
-class _RankingCard(QFrame):
-    """What is most probable now, and how far the walk is."""
+class _RankingCard(QScrollArea):
+    """What is most probable now, and how far the walk is; scrolls where large text leaves no room."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.setProperty("role", "panel")
+        self._inside = QFrame()
+        self._inside.setProperty("role", "panel")
         self.rows: list[tuple[QLabel, QProgressBar, QLabel]] = []
         self.heading = make_label("section", self.tr("Most probable now"), larger_by=1.1)
         self.progress = make_label("muted")
@@ -287,7 +288,7 @@ class _RankingCard(QFrame):
         self.settled.setRange(0, 1000)
         self.settled.setTextVisible(False)
         self.settled.setAccessibleName(self.tr("Doubt settled"))
-        self._column = QVBoxLayout(self)
+        self._column = QVBoxLayout(self._inside)
         self._column.setContentsMargins(14, 12, 14, 12)
         self._column.addWidget(self.heading)
         self._column.addStretch(1)
@@ -297,6 +298,9 @@ class _RankingCard(QFrame):
         self.settled_heading = make_label("section", self.tr("Doubt settled"))
         for widget in (self.settled_heading, self.settled, self.progress):
             self._column.addWidget(widget)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setWidget(self._inside)
 
     def show_text(self, text: BenchText) -> None:
         """Show the ranking and the progress."""
@@ -319,6 +323,9 @@ class _RankingCard(QFrame):
         for number, row in enumerate(self.rows):
             for widget in row:
                 widget.setHidden(compact and number > 0)
+        needed = self._inside.sizeHint().height() + 2 * self.frameWidth() if compact else 0
+        self.setMinimumHeight(needed)
+        self.setMaximumHeight(needed or QWIDGETSIZE_MAX)
 
     def _add_row(self) -> tuple[QLabel, QProgressBar, QLabel]:
         name, bar, share = make_label(""), QProgressBar(), make_label("muted")

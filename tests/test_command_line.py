@@ -77,6 +77,22 @@ def test_rank_gives_a_verdict_that_sums_to_one(log, capsys) -> None:
     assert capsys.readouterr().out
 
 
+def test_rank_takes_in_the_answers_of_a_walk_when_told_to(log, capsys, tmp_path) -> None:
+    path = tmp_path / "kept.toml"
+    path.write_text(
+        'schema = "wheel-triage/answers/1"\n\n[[answer]]\nkind = "check"\nid = "rock-wheel"\n'
+        'place = "FL"\nanswer = "none"\n',
+        encoding="utf-8",
+    )
+    assert main(["rank", log, "--json", "--answers", str(path)]) == 0
+    verdict = json.loads(capsys.readouterr().out)
+    assert verdict["answers"] == {"file": str(path), "taken": 1}
+    assert "rock-wheel@FL" in {finding["id"] for finding in verdict["findings"]}
+    assert main(["rank", log, "--answers", str(path)]) == 0
+    assert "In this verdict: 1 answer of" in capsys.readouterr().out
+    assert main(["rank", log, "--answers", str(tmp_path / "none.toml")]) == 3
+
+
 def test_unknown_check_is_an_unusable_input(log, capsys) -> None:
     assert main(["rank", log, "--observe", "no-such-check=maybe"]) == 3
     assert "no-such-check" in capsys.readouterr().err

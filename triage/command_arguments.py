@@ -43,6 +43,9 @@ def build_parser(version: str) -> argparse.ArgumentParser:
         metavar="CHECK[@CORNER]=OUTCOME",
         help="an answer found at the car, such as rock-wheel@FL=none (repeatable)",
     )
+    rank.add_argument(
+        "--answers", metavar="FILE.toml", help="take in the answers to checks that a walk has kept there"
+    )
     check_rules = verbs.add_parser(
         "check-rules", help="list every problem of a rule book", allow_abbrev=False
     )

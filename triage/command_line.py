@@ -12,6 +12,7 @@ import os
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
+from pathlib import Path
 from typing import Any, Final
 
 from triage import __version__
@@ -98,9 +99,12 @@ def _rank(given: argparse.Namespace) -> int:
     from triage.experience.priors import with_priors  # noqa: PLC0415
     from triage.run import run_triage  # noqa: PLC0415
     from triage.verdict_text import build_verdict, format_verdict  # noqa: PLC0415
+    from triage.walk.answer_file import read_kept_answers  # noqa: PLC0415
 
     rulebook = load_rulebook(given.rules)
-    observations = tuple(parse_observation(text) for text in given.observe)
+    kept = read_kept_answers(Path(given.answers), rulebook) if given.answers else None
+    told = tuple(parse_observation(text) for text in given.observe)
+    observations = (*(kept.observations if kept else ()), *told)
     changes = experience_with(given.experience, given.experience_file, rulebook)
     asked = with_priors(rulebook, changes) if changes else rulebook
     vehicle = _vehicle(given)
@@ -111,6 +115,9 @@ def _rank(given: argparse.Namespace) -> int:
     _end_progress(progress)
     document = build_verdict(result)
     text = "" if given.json else format_verdict(result, asked)
+    if kept:
+        document["answers"] = {"file": given.answers, "taken": len(kept.observations)}
+        text += f"\n{kept.words}\n"
     if changes:
         plain = judge(result.measurements, result.not_measurable, rulebook, observations).posterior
         effect = Effect(given.experience, changes, result.posterior, plain)

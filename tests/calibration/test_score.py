@@ -48,6 +48,12 @@ def test_parts_keep_their_ranges(seed: int, bins: int, size: int) -> None:
     assert 0.0 <= result.expected_calibration_error <= 1.0
 
 
+def test_brier_score_of_a_documented_example() -> None:
+    """scikit-learn's documentation of brier_score_loss (from memory): (0.01 + 0.01 + 0.04 + 0.09) / 4."""
+    result = measure_reliability(np.array([0.1, 0.9, 0.8, 0.3]), np.array([0.0, 1.0, 1.0, 0.0]))
+    assert result.brier == pytest.approx(0.0375, abs=1e-12)
+
+
 def test_forecasts_that_differ_within_a_bin_are_accounted_for() -> None:
     """Worked by hand: 0.6 came true and 0.68 did not, in one bin.
 

@@ -18,6 +18,7 @@ from triage.walk.answer_file import (
     format_answers,
     load_answers,
     prepare_answer_file,
+    read_kept_answers,
     save_answers,
 )
 from triage.walk.walk_state import CANNOT_SAY, NOT_CURED, Given, WalkState
@@ -48,6 +49,21 @@ def test_what_is_saved_is_read_back_the_next_day(tmp_path: Path, rulebook: Ruleb
 def test_any_text_survives_toml(text: str) -> None:
     plain = text.encode("utf-8", "replace").decode("utf-8")
     assert tomllib.loads(f"a = {quoted(text)}") == {"a": plain}
+
+
+def test_a_verdict_takes_in_what_is_evidence_and_tells_what_it_leaves(
+    tmp_path: Path, rulebook: Rulebook
+) -> None:
+    path = tmp_path / "van.answers.toml"
+    save_answers(path, STATE, "van.csv")
+    kept = read_kept_answers(path, rulebook)
+    assert [(one.check, one.corner, one.outcome) for one in kept.observations] == [
+        ("rock-wheel", "FL", "none")
+    ]
+    assert kept.left_out == 2
+    assert kept.words == f"In this verdict: 1 answer of {path}; 2 more, repairs or no evidence, are not."
+    with pytest.raises(SettingsError, match="no such file of answers"):
+        read_kept_answers(tmp_path / "none.toml", rulebook)
 
 
 def test_no_file_is_no_answers(tmp_path: Path, rulebook: Rulebook) -> None:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from triage.corners import VEHICLE, Place
+from triage.evidence.likelihoods import SOUND
+from triage.evidence.pair_information import flattened
 from triage.evidence.posterior import Atom, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale, places_of
 from triage.planning.claims_in_doubt import Claims
@@ -30,6 +33,11 @@ class Option:
     def name(self) -> str:
         """As a finding is named: ``rock-wheel@FL``."""
         return f"{self.check.id}@{self.place}"
+
+    @property
+    def fact(self) -> tuple[str, Place]:
+        """Group and place: answers with the same one tell one fact; an empty group stands alone."""
+        return self.check.group, self.place
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,10 +112,28 @@ def share_after(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Pla
     return left
 
 
-def build_option(check: Check, place: Place, atoms: Sequence[Atom]) -> Option:
-    """Return a check at a place with what each claim makes one expect."""
+def build_options(check: Check, places: Sequence[Place], atoms: Sequence[Atom]) -> list[Option]:
+    """Return a check at each of these places with what each claim makes one expect."""
     scale = Scale(tuple(check.outcomes), check.table, check.mirror)
-    return Option(check, place, np.ascontiguousarray(outcome_table(scale, place, atoms).T))
+    told = outcome_table(scale, VEHICLE, atoms).T  # there every claim shows itself
+    sound = np.array(check.table.rows[SOUND])[:, np.newaxis]
+    blamed = [atom.blamed for atom in atoms]
+    reached = [np.array([one in (place, VEHICLE) or place == VEHICLE for one in blamed]) for place in places]
+    return [
+        Option(check, place, np.where(here, told, sound)) for place, here in zip(places, reached, strict=True)
+    ]
+
+
+def shared(option: Option, answered: int) -> Option:
+    """Return a check as much as it still counts after so many answers of its group at its place.
+
+    Together ``n`` answers on one fact count as sqrt(n) (see :mod:`triage.evidence.posterior`), so one more
+    adds sqrt(n + 1) - sqrt(n) of its own weight.
+    """
+    if not answered:
+        return option
+    adds = math.sqrt(answered + 1) - math.sqrt(answered)
+    return replace(option, table=flattened(option.table.T, adds).T)
 
 
 def places_to_check(check: Check, corners: Sequence[Place]) -> tuple[Place, ...]:

@@ -14,7 +14,8 @@ R. The work stops looking and repairs when the best check saves less than the wo
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -32,10 +33,11 @@ from triage.planning.desk import (
     OpenLevels,
     Option,
     build_menu,
-    build_option,
+    build_options,
     leave_out,
     places_to_check,
     share_after,
+    shared,
 )
 from triage.planning.look_ahead import cost_of_acting, cost_with_check, cost_with_two
 from triage.planning.repair_cost import repair_order
@@ -139,16 +141,25 @@ def make_plan(
     desk = Desk(claims.atoms, rulebook, leave_out(whole, tried))
     asked = {finding.id for finding in findings} | set(skipped)
     options = _options(desk, share, asked, known_sensor(findings, rulebook))
-    return choose(desk, share, options, frozenset(is_open))
+    told = Counter(
+        (rulebook.checks[one.source].group, one.corner) for one in findings if one.source in rulebook.checks
+    )
+    return choose(desk, share, share_facts(options, told), frozenset(is_open))
+
+
+def share_facts(options: Sequence[Option], told: Mapping[tuple[str, Place], int]) -> list[Option]:
+    """Return the checks as much as they still count after so many answers on each fact."""
+    return [shared(one, told.get(one.fact, 0)) if one.check.group else one for one in options]
 
 
 def _options(desk: Desk, share: FloatArray, asked: set[str], sensor: str | None) -> list[Option]:
     corners = suspected_corners(desk, share)
     return [
-        build_option(check, place, desk.atoms)
+        option
         for check in desk.rulebook.checks.values()
-        for place in places_to_check(check, corners)
-        if f"{check.id}@{place}" not in asked and fits(check, sensor)
+        if fits(check, sensor)
+        for option in build_options(check, places_to_check(check, corners), desk.atoms)
+        if option.name not in asked
     ]
 
 
@@ -177,7 +188,7 @@ def choose(desk: Desk, share: FloatArray, options: Sequence[Option], is_open: Op
         first = [options[i] for i in order]
         costs = one_step.tolist()
         for i in order:
-            others = [option for option in options if option is not options[i]]
+            others = share_facts([one for one in options if one is not options[i]], {options[i].fact: 1})
             costs[i] = min(costs[i], cost_with_two(desk, share, options[i], others, is_open))
     checks = [
         _check_step(desk, share, option, is_open, saving=act_now - cost)

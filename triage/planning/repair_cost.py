@@ -26,6 +26,8 @@ HOPELESS: Final = 1.5
 """So many times worse than the last resort by success over cost, a repair is not tried before it
 (judgement)."""
 
+ROWS_AT_ONCE: Final = 128
+
 
 @dataclass(frozen=True, slots=True)
 class RepairMenu:
@@ -105,7 +107,7 @@ def _work_through(belief: FloatArray, menu: RepairMenu, first_money: FloatArray 
     money = usual if first_money is None else first_money[:, :-1]
     per_money = np.array(np.broadcast_to(1.0 / money, (len(left), len(usual))))
     while len(steps) < len(usual):
-        ratio = (left @ cure.T) * per_money
+        ratio = _success(left, cure) * per_money
         chosen = np.argmax(ratio, axis=1)
         best = np.take_along_axis(ratio, chosen[:, np.newaxis], axis=1)[:, 0]
         on = (best * HOPELESS * menu.money[-1] > share) & (share > enough)
@@ -124,6 +126,18 @@ def _work_through(belief: FloatArray, menu: RepairMenu, first_money: FloatArray 
             per_money = np.tile(1.0 / usual, (len(rows), 1))
         per_money[row, chosen] = 0.0
     return steps
+
+
+def _success(left: FloatArray, cure: FloatArray) -> FloatArray:
+    """Return the probability of each repair to cure, by rows small enough for one core.
+
+    A larger product is shared out to threads that wait for each other longer than they work, the more the
+    busier the machine is.
+    """
+    chances = np.empty((len(left), len(cure)))
+    for begin in range(0, len(left), ROWS_AT_ONCE):
+        chances[begin : begin + ROWS_AT_ONCE] = left[begin : begin + ROWS_AT_ONCE] @ cure.T
+    return chances
 
 
 def _least(start: FloatArray, steps: Sequence[_Step], last: float) -> tuple[FloatArray, NDArray[np.intp]]:

@@ -1,29 +1,36 @@
 """Cars with a hidden fault, and the workshop in which they are checked and repaired.
 
-Everything a car would ever answer is settled when it comes in: one throw of the dice for every check at every
-wheel, and for every repair. So all ways to work meet the very same cars, and what differs is how they work.
+All have active sensors with two levels, and everybody knows. What a car would answer is settled when it comes
+in: one throw of the dice for every check at every wheel, and for every repair. So all ways to work meet the
+very same cars, and what differs is how they work.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Final
 
 import numpy as np
 
 from triage.corners import CORNERS, VEHICLE, Corner, Place
+from triage.evidence.fitting import fits
 from triage.evidence.rule_tables import Rulebook, places_of
 from triage.planning.claims_in_doubt import Claims, weigh_claims
 from triage.planning.costs import cost_of_repair
-from triage.planning.desk import Desk, Option, build_menu, build_option
+from triage.planning.desk import Desk, Option, build_menu, build_options
 from triage.planning.repair_cost import RepairMenu
 from triage.speed_log import FloatArray
+
+SENSOR: Final = "active"
 
 CODE: Final = "read-fault-memory"
 
 CODES: Final = ("circuit", "signal", "several-wheels", "nothing")
 """Outcomes of that check, the one that points at a wheel most first."""
+
+TINY: Final = 1e-300
+"""Keeps a fact that tells nothing from dividing by nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +59,30 @@ class Shop:
     real_cure: FloatArray
 
 
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """An answer of one car or of many: its fact, and log P(answer | claim), float64[..., claims]."""
+
+    fact: tuple[str, Place]
+    log_likelihood: FloatArray
+
+
+def weigh_heard(heard: Sequence[Heard], prior: FloatArray) -> FloatArray:
+    """Return the summed log-likelihood, answers on one fact sharing their weight as in the verdict."""
+    facts: dict[tuple[str, Place], list[FloatArray]] = {}
+    for number, one in enumerate(heard):
+        key = one.fact if one.fact[0] else (f"#{number}", one.fact[1])
+        facts.setdefault(key, []).append(one.log_likelihood)
+    total: FloatArray = np.zeros_like(prior)
+    for rows in facts.values():
+        stack = np.stack(rows)
+        mean = (stack @ prior)[..., np.newaxis]
+        spread = np.sqrt((stack - mean) ** 2 @ prior)
+        count = spread.sum(axis=0) ** 2 / np.maximum((spread**2).sum(axis=0), TINY)
+        total = total + stack.sum(axis=0) / np.sqrt(np.maximum(count, 1.0))[..., np.newaxis]
+    return total
+
+
 @dataclass(slots=True)
 class Car:
     """One car: its hidden fault, its answers, and what has been done so far.
@@ -68,12 +99,17 @@ class Car:
         The wheel that the fault memory points at most.
     desk : Desk
         With the repairs that were not tried yet.
+    uncured : float64[claims]
+        Probability that no repair so far has cured it.
+    heard : list of Heard
+        Answers so far.
     """
 
     claim: int
     chance: Mapping[str, float]
     share: FloatArray
     desk: Desk
+    uncured: FloatArray
     corner: Corner = "FL"
     code: str = ""
     money: float = 0.0
@@ -82,6 +118,7 @@ class Car:
     right: bool = False
     is_open: frozenset[str] = frozenset()
     answered: set[str] = field(default_factory=set)
+    heard: list[Heard] = field(default_factory=list)
     tried: list[tuple[str, Place]] = field(default_factory=list)
 
 
@@ -105,7 +142,7 @@ def draw_car(shop: Shop, *, seed: int, number: int) -> Car:
     claim = int(rng.choice(len(shop.claims.share), p=shop.claims.share))
     chance = dict(zip(names, rng.uniform(size=len(names)).tolist(), strict=True))
     desk = Desk(shop.claims.atoms, shop.rulebook, shop.menu)
-    car = Car(claim, chance, shop.claims.share, desk)
+    car = Car(claim, chance, shop.claims.share, desk, np.ones_like(shop.claims.share))
     codes = {wheel: do_check(car, shop, f"{CODE}@{wheel}") for wheel in CORNERS}
     car.money /= len(CORNERS)
     car.steps = 1
@@ -124,8 +161,8 @@ def do_check(car: Car, shop: Shop, name: str) -> str:
     car.steps += 1
     car.answered.add(name)
     seen = answer_of(car, shop, name)
-    share = car.share * option.table[seen]
-    car.share = share / share.sum()
+    car.heard.append(Heard(option.fact, np.log(option.table[seen])))
+    car.share = _believed(car, shop)
     return tuple(option.check.outcomes)[seen]
 
 
@@ -150,10 +187,17 @@ def do_repair(car: Car, shop: Shop, number: int) -> None:
     car.is_open = frozenset()
     car.right = car.chance[name] < shop.real_cure[shop.menu.names.index(name), car.claim]
     car.wrong_parts += 0 if car.right else len(repair.parts)
-    left = car.share * (1.0 - car.desk.menu.cure[number])
-    car.share = left / left.sum()
+    car.uncured = car.uncured * (1.0 - car.desk.menu.cure[number])
+    car.share = _believed(car, shop)
     car.desk = car.desk.without(number)
     car.tried.append((kind, next((corner for corner in CORNERS if corner == at), VEHICLE)))
+
+
+def _believed(car: Car, shop: Shop) -> FloatArray:
+    prior = shop.claims.share
+    share: FloatArray = prior * np.exp(weigh_heard(car.heard, prior)) * car.uncured
+    share /= share.sum()
+    return share
 
 
 def disturb(rulebook: Rulebook, rng: np.random.Generator, spread: float) -> Rulebook:
@@ -193,8 +237,9 @@ def _disturbed(row: tuple[float, ...], rng: np.random.Generator, spread: float) 
 
 def _options(rulebook: Rulebook, claims: Claims) -> dict[str, Option]:
     options = [
-        build_option(check, place, claims.atoms)
+        option
         for check in rulebook.checks.values()
-        for place in places_of(check.where)
+        if fits(check, SENSOR)
+        for option in build_options(check, places_of(check.where), claims.atoms)
     ]
     return {option.name: option for option in options}

@@ -18,6 +18,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -28,11 +29,12 @@ from triage.corners import CORNERS, VEHICLE
 from triage.evidence.rule_tables import places_of
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.desk import Desk, places_to_check
-from triage.planning.plan import LAST_RESORT, choose, suspected_corners
+from triage.planning.plan import LAST_RESORT, choose, share_facts, suspected_corners
 from triage.planning.repair_cost import expected_repair_cost, repair_order
 from triage.planning.simulated_cars import (
     CODE,
     Car,
+    Heard,
     Shop,
     answer_of,
     disturb,
@@ -40,6 +42,7 @@ from triage.planning.simulated_cars import (
     do_repair,
     draw_car,
     open_shop,
+    weigh_heard,
 )
 from triage.speed_log import FloatArray
 
@@ -80,12 +83,12 @@ def planned(car: Car, shop: Shop) -> None:
     """Do what the plan puts first."""
     corners = suspected_corners(car.desk, car.share)
     options = [
-        shop.options[f"{check.id}@{place}"]
-        for check in shop.rulebook.checks.values()
-        for place in places_to_check(check, corners)
-        if f"{check.id}@{place}" not in car.answered
+        option
+        for name, option in shop.options.items()
+        if name not in car.answered and option.place in places_to_check(option.check, corners)
     ]
-    step = choose(car.desk, car.share, options, car.is_open).next_step
+    told = Counter(one.fact for one in car.heard)
+    step = choose(car.desk, car.share, share_facts(options, told), car.is_open).next_step
     if step.kind == "check":
         do_check(car, shop, f"{step.id}@{step.place}")
         return
@@ -120,9 +123,9 @@ class FixedOrder:
 
 @dataclass(frozen=True, slots=True)
 class _Stage:
-    """Many cars after the same checks: beliefs, what the checks cost, and the expected total with repairs."""
+    """Many cars after the same checks: answers, what the checks cost, and the expected total with repairs."""
 
-    beliefs: FloatArray
+    heard: tuple[Heard, ...]
     paid: float
     is_open: frozenset[str]
     total: float
@@ -131,10 +134,15 @@ class _Stage:
 def learn_fixed_order(shop: Shop, *, seed: int) -> FixedOrder:
     """Add the check that lowers the mean expected cost most, as long as one does."""
     cars = [draw_car(shop, seed=seed, number=number) for number in range(LEARNT_ON)]
-    now = _stage(np.array([car.share for car in cars]), 0.0, frozenset(), shop)
+    codes = tuple(
+        Heard(cars[0].heard[at].fact, np.array([car.heard[at].log_likelihood for car in cars]))
+        for at in range(len(cars[0].heard))
+    )
+    now = _stage(codes, 0.0, frozenset(), shop)
     chosen: tuple[str, ...] = ()
     while len(chosen) < CHECKS_AT_MOST:
-        left = [name for name in shop.rulebook.checks if name not in (*chosen, CODE)]
+        known = dict.fromkeys(option.check.id for option in shop.options.values())
+        left = [name for name in known if name not in (*chosen, CODE)]
         tried = {name: _after(now, name, cars, shop) for name in left}
         name = min(tried, key=lambda one: tried[one].total)
         if tried[name].total >= now.total:
@@ -145,20 +153,20 @@ def learn_fixed_order(shop: Shop, *, seed: int) -> FixedOrder:
 
 def _after(stage: _Stage, name: str, cars: Sequence[Car], shop: Shop) -> _Stage:
     names = [_at(name, car, shop) for car in cars]
-    rows = np.array(
-        [shop.options[one].table[answer_of(car, shop, one)] for one, car in zip(names, cars, strict=True)]
-    )
-    beliefs = stage.beliefs * rows
+    rows = [shop.options[one].table[answer_of(car, shop, one)] for one, car in zip(names, cars, strict=True)]
+    answer = Heard((shop.rulebook.checks[name].group, VEHICLE), np.log(rows))
     cost = cars[0].desk.check_cost(shop.options[names[0]], stage.is_open)
-    shares = beliefs / beliefs.sum(axis=1, keepdims=True)
-    return _stage(shares, stage.paid + cost.money, cost.open_after, shop)
+    return _stage((*stage.heard, answer), stage.paid + cost.money, cost.open_after, shop)
 
 
-def _stage(beliefs: FloatArray, paid: float, is_open: frozenset[str], shop: Shop) -> _Stage:
+def _stage(heard: tuple[Heard, ...], paid: float, is_open: frozenset[str], shop: Shop) -> _Stage:
+    prior = shop.claims.share
+    beliefs = prior * np.exp(weigh_heard(heard, prior))
+    beliefs = beliefs / beliefs.sum(axis=1, keepdims=True)
     first = Desk(shop.claims.atoms, shop.rulebook, shop.menu).repair_money(is_open)
     money = np.broadcast_to(first, (len(beliefs), len(first)))
     acted = expected_repair_cost(beliefs, shop.menu, first_money=money)
-    return _Stage(beliefs, paid, is_open, paid + float(acted.mean()))
+    return _Stage(heard, paid, is_open, paid + float(acted.mean()))
 
 
 def _at(name: str, car: Car, shop: Shop) -> str:

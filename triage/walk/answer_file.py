@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 from triage.errors import SettingsError
-from triage.evidence.answers import build_answers
+from triage.evidence.answers import Observation, build_answers
 from triage.evidence.rule_tables import Rulebook, places_of
 from triage.output_file import whole_file
 from triage.planning.plan import LAST_RESORT
@@ -122,6 +123,46 @@ def load_answers(path: Path, rulebook: Rulebook) -> WalkState:
     given = tuple(_given(row, f"answer {number}", path, rulebook) for number, row in enumerate(rows, 1))
     _refuse_doubles(given, path)
     return new_sitting(WalkState(given))
+
+
+@dataclass(frozen=True, slots=True)
+class KeptAnswers:
+    """What the answers of a walk tell a verdict.
+
+    Attributes
+    ----------
+    observations : tuple of Observation
+    left_out : int
+        Answers that are no evidence, and repairs: those count on the walk alone.
+    """
+
+    path: Path
+    observations: tuple[Observation, ...]
+    left_out: int
+
+    @property
+    def words(self) -> str:
+        """One sentence for the reader of the verdict."""
+        count = "1 answer" if len(self.observations) == 1 else f"{len(self.observations)} answers"
+        rest = f"; {self.left_out} more, repairs or no evidence, are not" if self.left_out else ""
+        return f"In this verdict: {count} of {self.path}{rest}."
+
+
+def read_kept_answers(path: Path, rulebook: Rulebook) -> KeptAnswers:
+    """Read the answers of a walk for a verdict.
+
+    Raises
+    ------
+    SettingsError
+        As :func:`load_answers`, and when there is no such file.
+    """
+    if not path.exists():
+        raise SettingsError(
+            "there is no such file of answers", file=str(path), hint="Name one that wheel-triage walk wrote."
+        )
+    state = load_answers(path, rulebook)
+    seen = observations(state)
+    return KeptAnswers(path, seen, len(state.given) - len(seen))
 
 
 def _given(row: object, where: str, path: Path, rulebook: Rulebook) -> Given:

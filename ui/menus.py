@@ -195,6 +195,7 @@ def _view_commands(window: MainWindow) -> tuple[Command, ...]:
 def _comfort_commands(window: MainWindow) -> tuple[Command, ...]:
     return (
         Command("dark", _tr("&Dark or light colours"), "Ctrl+T", window.turn_colours),
+        Command("experience", _tr("&Cars of this workshop…"), "Ctrl+G", window.sheets.turn_experience),
         Command("settings", _tr("Se&ttings…"), "Ctrl+,", window.sheets.turn_settings),
     )
 

@@ -1,8 +1,10 @@
-"""The sheets of the side panel: settings, map of keys, and trying an answer."""
+"""The sheets of the side panel: settings, map of keys, trying an answer, the workshop's experience."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from datetime import date
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QWidget
@@ -18,6 +20,10 @@ from ui.widgets.settings_panel import SettingsPanel
 from ui.widgets.side_panel import SidePanel
 from ui.widgets.what_if_panel import WhatIfPanel
 
+if TYPE_CHECKING:
+    from triage.evidence.hypotheses import Finding
+    from ui.widgets.experience_panel import ExperiencePanel
+
 
 class SideSheets:
     """Opens and closes the sheets; each is asked for by the command that also puts it away."""
@@ -32,6 +38,7 @@ class SideSheets:
         self.settings = SettingsPanel(keeping.preferences, place=place)
         self.keys = KeyPanel()
         self.what_if = WhatIfPanel(state, on_try=self.try_out)
+        self.experience: ExperiencePanel | None = None
         for sheet, title in (
             (self.settings, _tr("Settings")),
             (self.keys, _tr("Keys")),
@@ -63,6 +70,33 @@ class SideSheets:
             self.what_if.offer(trial_choices(rulebook), checks[0].check if checks else "")
         if self._opens(self.what_if):
             self.what_if.focus_first()
+
+    def turn_experience(self) -> None:
+        """Open what cars of this workshop really had, or close it."""
+        if self.experience is None:
+            self.experience = self._made_experience()
+            self.panel.add_sheet(self.experience, _tr("Cars of this workshop"))
+        self.experience.refresh()
+        if self._opens(self.experience):
+            self.experience.focus_first()
+
+    def _made_experience(self) -> ExperiencePanel:
+        # Made when it is asked for: the start page waits for no rule book.
+        from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
+        from triage.experience.command import experience_file  # noqa: PLC0415
+        from ui.state.experience import ExperienceState  # noqa: PLC0415
+        from ui.widgets.experience_panel import ExperiencePanel  # noqa: PLC0415
+
+        today = date.today().isoformat()  # noqa: DTZ011 - the user's own day
+        state = ExperienceState(experience_file(None), load_rulebook(), today=lambda: today)
+        panel = ExperiencePanel(state, findings=self._findings)
+        self._state.phase_changed.subscribe(lambda _phase: panel.refresh())
+        self._state.verdict_changed.subscribe(lambda _opened: panel.refresh())
+        return panel
+
+    def _findings(self) -> tuple[Finding, ...] | None:
+        opened = self._state.opened
+        return None if opened is None else opened.result.findings
 
     def try_out(self, check: str, answer: str, corner: Corner | None) -> None:
         """Show what an answer would make of the verdict."""

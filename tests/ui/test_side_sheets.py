@@ -145,3 +145,24 @@ def test_no_key_does_two_things_in_one_place(showing: MainWindow) -> None:
 
 
 MENUS = ("File", "Steps", "Time", "View", "Help")
+
+
+def test_the_workshop_s_own_cars_show_what_they_do_to_the_verdict(with_rules: MainWindow) -> None:
+    """Counted, seen beside the verdict without them, and taken back; the pages themselves stay as they are."""
+    before = with_rules.state.opened
+    trigger(with_rules, "experience")
+    panel = with_rules.sheets.experience
+    assert panel is not None
+    assert panel.isVisible()
+    panel.group.setEditText("vans")
+    panel.cause.setCurrentIndex(panel.cause.findData("encoder-debris"))
+    for _ in range(3):
+        panel.keep()
+    assert panel.cars.count() == 3
+    assert panel.verdict.rowCount() > 0
+    panel.cars.setCurrentRow(0)
+    panel.take_back()
+    assert panel.cars.count() == 2
+    assert with_rules.state.opened is before
+    trigger(with_rules, "experience")
+    assert not panel.isVisible()

@@ -167,7 +167,9 @@ def _mark(number: int, sector: BadSector, depth_ratio: float | None) -> SectorMa
     half_deg = 180.0 * sector.width_rev
     centre_deg = 360.0 * sector.centre_rev
     begin_deg = (centre_deg - half_deg) % 360.0
-    depth = "" if depth_ratio is None else f", half of them deeper than {100.0 * depth_ratio:.0f} % of the speed"
+    depth = (
+        "" if depth_ratio is None else f", half of them deeper than {100.0 * depth_ratio:.0f} % of the speed"
+    )
     drops = format_value(sector.drops_per_turn, sector.drops_per_turn_std, "")
     text = (
         f"Bad sector {number}: at {centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}°, "

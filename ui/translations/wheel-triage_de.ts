@@ -656,6 +656,10 @@ meist {}</translation>
    <translation>Ein Fahrzeug mit bestätigter Ursache</translation>
   </message>
   <message>
+   <source>Below stands the verdict without and with them. The other pages show it without; 'rank --experience' counts them.</source>
+   <translation>Unten steht das Ergebnis ohne und mit ihnen. Die anderen Seiten zeigen es ohne; „rank --experience“ zählt sie mit.</translation>
+  </message>
+  <message>
    <source>Cars</source>
    <translation>Fahrzeuge</translation>
   </message>
@@ -676,8 +680,8 @@ meist {}</translation>
    <translation>Dieses Fahrzeug zählen</translation>
   </message>
   <message>
-   <source>Let these cars count in verdicts</source>
-   <translation>Diese Fahrzeuge in Ergebnissen mitzählen</translation>
+   <source>Let these cars count</source>
+   <translation>Diese Autos zählen lassen</translation>
   </message>
   <message>
    <source>Remark</source>
@@ -964,6 +968,10 @@ s</translation>
   <message>
    <source>&amp;Back to the finding</source>
    <translation>Zurück zum &amp;Befund</translation>
+  </message>
+  <message>
+   <source>&amp;Cars of this workshop…</source>
+   <translation>&amp;Autos dieser Werkstatt…</translation>
   </message>
   <message>
    <source>&amp;Close the recording</source>
@@ -1497,6 +1505,10 @@ s</translation>
  </context>
  <context>
   <name>SideSheets</name>
+  <message>
+   <source>Cars of this workshop</source>
+   <translation>Autos dieser Werkstatt</translation>
+  </message>
   <message>
    <source>Keys</source>
    <translation>Tasten</translation>

@@ -46,7 +46,7 @@ class ExperiencePanel(QWidget):
         self._findings = findings
         self.note = make_label("caution")
         self.standing = make_label("section")
-        self.switch = QCheckBox(self.tr("Let these cars count in verdicts"))
+        self.switch = QCheckBox(self.tr("Let these cars count"))
         self.switch.setMinimumHeight(TARGET_PX)
         self.group = self._field(self.tr("Cars that are alike"))
         self.group.setEditable(True)
@@ -92,6 +92,15 @@ class ExperiencePanel(QWidget):
             column.addWidget(label)
         column.addLayout(_form(self.group))
         column.addWidget(self.switch)
+        column.addWidget(
+            make_label(
+                "muted",
+                self.tr(
+                    "Below stands the verdict without and with them. The other pages show it without; "
+                    "'rank --experience' counts them."
+                ),
+            )
+        )
         for table in (self.verdict, self.causes):
             column.addWidget(table)
         column.addWidget(make_label("section", self.tr("A car that was proven right")))

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import PurePath
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
 
 from triage.progress import Progress
+from ui.presenters.comparison import Comparison, compare
 from ui.presenters.refusal import describe_refusal
 from ui.runner import Reply, Runner
 from ui.state.opening import Opened, OpenOrder
@@ -16,8 +19,21 @@ from ui.widgets.speed_plots import SpeedPlots
 Opener = Callable[[OpenOrder, Progress], Opened]
 
 
+@dataclass(frozen=True, slots=True)
+class LaidOver:
+    """Another recording, and what became of it when it was laid over the one on the screen."""
+
+    other: Opened
+    found: Comparison
+
+
 class Comparing(QObject):
     """Owns a worker of its own, made when it is first needed.
+
+    Signals
+    -------
+    finished : Reply
+        After the other recording, or why it could not be read, is on the screen.
 
     Parameters
     ----------
@@ -28,18 +44,23 @@ class Comparing(QObject):
         Reads and judges a recording on the worker thread.
     """
 
+    finished = Signal(object)
+
     def __init__(self, state: WindowState, plots: SpeedPlots, opener: Opener, *, parent: QObject) -> None:
         super().__init__(parent)
-        self._plots, self._opener = plots, opener
+        self._state, self._plots, self._opener = state, plots, opener
         self._runner: Runner | None = None
         self._order: OpenOrder | None = None
         state.phase_changed.subscribe(self._leave)
 
     def begin(self, order: OpenOrder) -> None:
         """Read another recording; one that is being read is given up."""
-        self._order, opener = order, self._opener
+        this, opener = self._state.opened, self._opener
+        if this is None:
+            return
+        self._order = order
         self._plots.caption.setText(self.tr("Reading {}").format(order.title))
-        self._worker().submit(lambda progress: opener(order, progress))
+        self._worker().submit(lambda progress: _lay_over(this, opener(order, progress)))
 
     def stop(self) -> None:
         """End the worker, before the window goes."""
@@ -63,19 +84,25 @@ class Comparing(QObject):
             done = f"{100 * point.fraction:.0f} %"
             self._plots.caption.setText(self.tr("Reading {}: {}").format(self._order.title, done))
 
-    def _take(self, reply: Reply[Opened]) -> None:
+    def _take(self, reply: Reply[LaidOver]) -> None:
         order, self._order = self._order, None
         if order is None:
             return
         if reply.result is not None:
             self._plots.caption.setText("")
-            self._plots.set_comparison(reply.result)
+            self._plots.set_comparison(reply.result.other, found=reply.result.found)
         elif reply.error is not None:
             refusal = describe_refusal(reply.error, order)
             self._plots.caption.setText(f"{order.title}: {refusal.reason} {refusal.hint}")
+        self.finished.emit(reply)
 
     def _leave(self, _phase: Phase) -> None:
         """Give up what is being read: it was to be laid over what is no longer on the screen."""
         if self._runner is not None and self._order is not None:
             self._runner.cancel()
             self._order = None
+
+
+def _lay_over(this: Opened, other: Opened) -> LaidOver:
+    name = PurePath(other.result.log.file).name
+    return LaidOver(other, compare(this.result, other.result, name))

@@ -380,10 +380,14 @@ class MainWindow(QMainWindow):
         if self.keeping.folder is not None:
             keep_places(self, self.keeping.folder.places)
         self.hide()
+        self.stop_work()
+        super().closeEvent(event)
+
+    def stop_work(self) -> None:
+        """End all workers and clocks; harmless when they have ended."""
         self.runner.stop()
         self.exercise.stop()
         self.comparing.stop()
-        super().closeEvent(event)
 
 
 def _title_of(phase: Phase) -> str:

@@ -10,6 +10,7 @@ from typing import Final, Generic, TypeVar
 from PySide6.QtCore import QObject, QThread, QTimer, Signal, Slot
 
 from triage.progress import Cancelled, Progress
+from ui.collecting import LoadedLibraries, no_full_collection
 from ui.pacing import PacedProgress
 from ui.state.window_state import ProgressPoint
 
@@ -50,8 +51,14 @@ class _Worker(QThread):
 
     def run(self) -> None:
         """Work until told to end."""
+        loaded = LoadedLibraries()
         while (request := self.inbox.get()) is not None:
-            self.replied.emit(_answer(request))
+            with no_full_collection():
+                reply = _answer(request)
+                loaded.set_aside()
+            self.replied.emit(reply)
+            # What is not let go of here lives until the next request, however large it is.
+            del request, reply
 
 
 def _answer(request: Request[object]) -> Reply[object]:

@@ -49,13 +49,18 @@ def main(files: list[str], options: ReadOptions | None = None, vehicle: Vehicle 
     load_translation(application, keeping.preferences.settings)
     samples = find_samples(default_samples_folder())
     window = MainWindow(samples=samples, options=options, vehicle=vehicle, keeping=keeping)
-    follow_theme(application, window)
-    follow_text_size(application, keeping.preferences)
-    _place(window, keeping)
-    window.show()
-    if files:
-        window.open_files(files)
-    return _run(application, window)
+    try:
+        follow_theme(application, window)
+        follow_text_size(application, keeping.preferences)
+        _place(window, keeping)
+        window.show()
+        if files:
+            window.open_files(files)
+        return _run(application)
+    finally:
+        # The loop may end without the window being closed, for instance when the desktop logs out; and a
+        # worker that outlives an error up to here would abort the process, which hides what was wrong.
+        window.stop_work()
 
 
 def _place(window: MainWindow, keeping: Keeping) -> None:
@@ -63,14 +68,10 @@ def _place(window: MainWindow, keeping: Keeping) -> None:
         fit_to_screen(window)
 
 
-def _run(application: QApplication, window: MainWindow) -> int:
+def _run(application: QApplication) -> int:
     # Ctrl+C in the terminal must end the program; Python's own handler would wait for the next event.
     before = signal.signal(signal.SIGINT, signal.SIG_DFL)
     try:
         return int(application.exec())
     finally:
-        # The loop may end without the window being closed, for instance when the desktop logs out.
-        window.runner.stop()
-        window.exercise.stop()
-        window.comparing.stop()
         signal.signal(signal.SIGINT, before)

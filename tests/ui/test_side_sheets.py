@@ -148,7 +148,7 @@ MENUS = ("File", "Steps", "Time", "View", "Help")
 
 
 def test_the_workshop_s_own_cars_show_what_they_do_to_the_verdict(with_rules: MainWindow) -> None:
-    """Counted, seen beside the verdict without them, and taken back; the pages themselves stay as they are."""
+    """Counted, seen beside the verdict without them, and taken back; the pages themselves stay."""
     before = with_rules.state.opened
     trigger(with_rules, "experience")
     panel = with_rules.sheets.experience

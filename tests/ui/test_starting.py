@@ -50,6 +50,15 @@ def run_fresh(code: str, *arguments: str, folder: Path) -> subprocess.CompletedP
     )
 
 
+ERROR_BEFORE_THE_LOOP = """
+from ui import window
+def fail(*_arguments):
+    raise RuntimeError("the desktop is odd")
+window.follow_text_size = fail
+window.main([])
+"""
+
+
 def test_start_loads_no_heavy_library(tmp_path: Path) -> None:
     done = run_fresh(START + HEAVY_ONES, folder=tmp_path)
     assert done.returncode == 0, done.stderr
@@ -61,3 +70,10 @@ def test_end_after_a_recording_is_quiet(tmp_path: Path) -> None:
     done = run_fresh(START + END_AFTER_A_LOG, str(log), folder=tmp_path)
     said = [line for line in done.stderr.splitlines() if "propagateSizeHints" not in line]
     assert (done.returncode, said) == (0, [])
+
+
+def test_error_before_the_loop_is_told_and_does_not_abort(tmp_path: Path) -> None:
+    done = run_fresh(ERROR_BEFORE_THE_LOOP, folder=tmp_path)
+    assert done.returncode == 1, done.stderr
+    assert "the desktop is odd" in done.stderr
+    assert "QThread" not in done.stderr

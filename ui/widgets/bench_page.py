@@ -55,6 +55,7 @@ class BenchPage(QWidget):
     def open_bench(self, bench: Bench) -> None:
         """Show a walk."""
         self.bench = bench
+        self.setAccessibleName(bench.setup.title)
         bench.changed.subscribe(self._show)
         self._show(bench.view)
 
@@ -283,6 +284,7 @@ class _RankingCard(QScrollArea):
         self._inside.setProperty("role", "panel")
         self.rows: list[tuple[QLabel, QProgressBar, QLabel]] = []
         self.heading = make_label("section", self.tr("Most probable now"), larger_by=1.1)
+        self.setAccessibleName(self.heading.text())
         self.progress = make_label("muted")
         self.settled = QProgressBar()
         self.settled.setRange(0, 1000)

@@ -41,6 +41,7 @@ class DetailsTabs(QTabWidget):
         self.addTab(self.missing, self.tr("Not shown"))
         self.addTab(self.recording, self.tr("Recording"))
         self.setAccessibleName(self.tr("Details of the verdict"))
+        self.tabBar().setAccessibleName(self.accessibleName())
         self.setMinimumHeight(180)
         self.tabBar().setDrawBase(False)
         self.tabBar().setUsesScrollButtons(True)

@@ -114,8 +114,9 @@ class ExerciseWork(QWidget):
         head = QHBoxLayout()
         head.addWidget(self.title, 1)
         head.addWidget(self.told, 2)
-        head.addWidget(self.save_button)
-        head.addWidget(self.leave_button)
+        for button in (self.save_button, self.leave_button):
+            button.setProperty("hand", True)
+            head.addWidget(button)
         notes = QHBoxLayout()
         notes.addWidget(_note_card(self.tr("The driver says"), self.complaint), 1)
         notes.addWidget(_note_card(self.tr("Found so far"), self.found), 1)

@@ -89,6 +89,7 @@ class InstrumentsPanel(QFrame):
             index = self.tabs.addTab(instrument, title)
             self.tabs.setTabToolTip(index, help_text)
         self.tabs.setAccessibleName(self.tr("Instruments of the wheel"))
+        self.tabs.tabBar().setAccessibleName(self.tabs.accessibleName())
         self.tabs.tabBar().setDrawBase(False)
         self.tabs.setUsesScrollButtons(True)
         self.tabs.setElideMode(Qt.TextElideMode.ElideNone)

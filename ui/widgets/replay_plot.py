@@ -185,6 +185,7 @@ class ReplayPlot(QFrame):
         row.setSpacing(6)
         buttons: tuple[QPushButton, ...] = (self.play_button, self.back_button, self.on_button)
         for button in buttons:
+            button.setProperty("hand", True)
             row.addWidget(button)
         row.addWidget(self.speed_choice)
         row.addWidget(self.slider, 1)

@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from triage.corners import CORNER_NAMES
@@ -54,11 +54,12 @@ class RingDial(QWidget):
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Return the smallest legible size."""
-        return QSize(SMALLEST_PX, SMALLEST_PX)
+        side = SMALLEST_PX + 2 * (outside_px(self.fontMetrics()) - OUTSIDE_PX)
+        return QSize(side, side)
 
     def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
         """Return a square, within bounds."""
-        return min(max(width, SMALLEST_PX), LARGEST_PX)
+        return min(max(width, self.minimumSizeHint().width()), LARGEST_PX)
 
     def set_picture(self, picture: RingPicture) -> None:
         """Draw this ring."""
@@ -80,9 +81,14 @@ class RingDial(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(QRectF(self.rect()).center())
-        rim_px = min(self.width(), self.height()) / 2.0 - OUTSIDE_PX
+        rim_px = min(self.width(), self.height()) / 2.0 - outside_px(painter.fontMetrics())
         _Drawing(painter, self._picture, self._theme, rim_px).draw()
         painter.end()
+
+
+def outside_px(metrics: QFontMetrics) -> int:
+    """Return the room for the angles around the ring: more where texts are large."""
+    return max(OUTSIDE_PX, metrics.horizontalAdvance("270°") + 8)
 
 
 class _Drawing:
@@ -128,7 +134,7 @@ class _Drawing:
         self._circle(0.5 * (RIPPLE[0] + RIPPLE[1]))
         painter.setPen(QColor(theme.text))
         for angle_deg in (0, 90, 180, 270):
-            place = self._point(angle_deg, 1.0 + 0.55 * OUTSIDE_PX / self._rim_px)
+            place = self._point(angle_deg, 1.0 + 0.55 * outside_px(painter.fontMetrics()) / self._rim_px)
             self._write(place, f"{angle_deg}°")
 
     def _write(self, middle: QPointF, text: str, *, framed: bool = False) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path, PurePath
 from typing import Final
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QEvent, Qt, QTimer
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from triage.corners import Corner
@@ -29,13 +29,15 @@ from ui.widgets.labels import make_label
 from ui.widgets.plot_canvas import PlotCanvas
 from ui.widgets.plot_commands import PlotCommands
 from ui.widgets.plot_items import BandStrip, LossMarks
-from ui.widgets.wheel_plot import WheelPlot, colour_plot, set_up_plot
+from ui.widgets.wheel_plot import WheelPlot, colour_plot, fit_axes, set_up_plot
 
 SETTLE_MS: Final = 120
 """The heights are fitted this long after the last move: fitting while panning would make the lines jump."""
 
 STRIP_PX: Final = 24
 LANES_PX: Final = 70
+LINES_OF_PLOTS: Final = 16
+"""Least height of speeds and divergences together, in lines of text: for titles and names of wheels."""
 LANE_NAMES: Final = ("FL", "FR", "RL", "RR", "all")
 AROUND_SPAN: Final = 0.75
 """Share of a span's length shown on either side after a jump, and at least two seconds."""
@@ -114,11 +116,29 @@ class SpeedPlots(QFrame):
         self._loss_plot.getAxis("left").setTicks([lanes])
         self._loss_plot.getAxis("left").setLabel(self.tr("Lost"))
         self._strip_plot.getAxis("left").setTicks([[(0.5, self.tr("Driving"))]])
+        self._fit_rows()
         layout = self.canvas.ci.layout
-        for row, height in ((0, STRIP_PX), (2, LANES_PX)):
-            layout.setRowFixedHeight(row, height)
         layout.setRowStretchFactor(1, 5)
         layout.setRowStretchFactor(3, 4)
+
+    def _fit_rows(self) -> None:
+        """Give the rows of fixed height the room that their names need."""
+        line_px = self.canvas.fontMetrics().height()
+        heights = (0, max(STRIP_PX, 1.3 * line_px)), (2, max(LANES_PX, 0.9 * line_px * len(LANE_NAMES)))
+        for row, height_px in heights:
+            self.canvas.ci.layout.setRowFixedHeight(row, height_px)
+        self.canvas.setMinimumHeight(round(sum(px for _, px in heights) + LINES_OF_PLOTS * line_px))
+        for plot in (self._strip_plot, self.speed.plot, self._loss_plot, self.divergence.plot):
+            fit_axes(plot, self.canvas.font())
+        for wheels in (self.speed, self.divergence):
+            wheels.set_font(self.canvas.font())
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Follow the size of the texts."""
+        super().changeEvent(event)
+        # The first events come before there is a canvas.
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "comparison"):
+            self._fit_rows()
 
     def _lay_out(self) -> None:
         self.canvas.setAccessibleName(self.tr("Wheel speeds and divergences over time"))
@@ -205,11 +225,18 @@ class SpeedPlots(QFrame):
             half_s = 0.5 * (end_s - begin_s)
             self.show_seconds(time_s - half_s, time_s + half_s)
 
-    def set_comparison(self, other: Opened | None, by: Alignment = "distance") -> None:
-        """Lay another recording over this one, by way driven or time since first moving; None ends it."""
+    def set_comparison(
+        self, other: Opened | None, by: Alignment = "distance", *, found: Comparison | None = None
+    ) -> None:
+        """Lay another recording over this one, by way driven or time since first moving; None ends it.
+
+        ``found`` is what a worker has worked out already; else it is worked out here.
+        """
         self._other = other
         if other is None or self._opened is None:
             self._show_comparison(None)
+        elif found is not None:
+            self._show_comparison(found)
         else:
             name = PurePath(other.result.log.file).name
             self._show_comparison(compare(self._opened.result, other.result, name, by=by))

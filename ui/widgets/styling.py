@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from pathlib import Path
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -17,6 +18,8 @@ TARGET_PX: Final = 28
 
 HAND_PX: Final = 44
 """Smallest height of what is pressed with dirty hands; WCAG 2.2, 2.5.5."""
+
+IMAGES: Final = Path(__file__).resolve().parents[1] / "images"
 
 LINE_STYLES: Final[dict[Corner, Qt.PenStyle]] = {
     "FL": Qt.PenStyle.SolidLine,
@@ -72,6 +75,11 @@ def build_palette(theme: Theme) -> QPalette:
     return palette
 
 
+def _tick(theme: Theme) -> str:
+    # A style sheet takes a picture only from a file, and no colour for it: one file for each theme.
+    return (IMAGES / f"tick_{theme.name}.png").as_posix()
+
+
 def build_style_sheet(theme: Theme) -> str:
     """Return the rules that a palette cannot express: focus rings, edges, sizes of targets."""
     return f"""
@@ -80,9 +88,13 @@ def build_style_sheet(theme: Theme) -> str:
         QPushButton, CornerKey QToolButton {{ min-height: {TARGET_PX - 4}px; padding: 2px 12px;
             border: 1px solid {theme.border}; border-radius: 4px;
             background: {theme.panel}; color: {theme.text}; }}
-        QPushButton[hand="true"], QLineEdit[hand="true"] {{ min-height: {HAND_PX}px; }}
-        QLineEdit[hand="true"] {{ border: 1px solid {theme.border}; border-radius: 4px; padding: 2px 10px;
-            background: {theme.panel}; color: {theme.text}; }}
+        QPushButton[hand="true"] {{ min-height: {HAND_PX}px; }}
+        QLineEdit {{ min-height: {TARGET_PX - 4}px; padding: 1px 6px; border: 1px solid {theme.border};
+            border-radius: 4px; background: {theme.panel}; color: {theme.text}; }}
+        QLineEdit:focus {{ border: 2px solid {theme.focus}; padding: 0 5px; }}
+        QAbstractSpinBox QLineEdit, QComboBox QLineEdit, QAbstractSpinBox QLineEdit:focus,
+        QComboBox QLineEdit:focus {{ min-height: 0; padding: 0; border: 0; background: transparent; }}
+        QLineEdit[hand="true"] {{ min-height: {HAND_PX}px; padding: 2px 10px; }}
         QLineEdit[hand="true"]:focus {{ border: 2px solid {theme.focus}; padding: 1px 9px; }}
         QPushButton[hand="true"][answer="true"] {{ text-align: left; }}
         InstrumentsPanel QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
@@ -99,6 +111,21 @@ def build_style_sheet(theme: Theme) -> str:
         QPushButton[primary="true"]:focus {{ border: 3px double {theme.on_accent}; }}
         QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
             background: {theme.panel}; font-weight: normal; }}
+        QCheckBox {{ min-height: {TARGET_PX - 4}px; padding: 0 4px; spacing: 8px;
+            border: 2px solid transparent; border-radius: 4px; }}
+        QCheckBox:focus {{ border-color: {theme.focus}; }}
+        QCheckBox::indicator {{ width: 15px; height: 15px; border: 2px solid {theme.border};
+            border-radius: 3px; background: {theme.panel}; }}
+        QCheckBox::indicator:checked {{ border-color: {theme.accent}; background: {theme.accent};
+            image: url("{_tick(theme)}"); }}
+        QSlider {{ min-height: {TARGET_PX - 4}px; border: 2px solid transparent; border-radius: 4px; }}
+        QSlider::groove:horizontal {{ height: 4px; border-radius: 2px; background: {theme.border}; }}
+        QSlider::sub-page:horizontal {{ border-radius: 2px; background: {theme.accent}; }}
+        QSlider::handle:horizontal {{ width: 16px; margin: -6px 0; border-radius: 8px;
+            background: {theme.accent}; }}
+        QSlider:focus {{ border-color: {theme.focus}; }}
+        QAbstractSpinBox {{ min-height: {TARGET_PX - 4}px; }}
+        QAbstractSpinBox:focus {{ background: {theme.track}; color: {theme.text}; }}
         QComboBox {{ min-height: {TARGET_PX - 4}px; padding: 2px 8px; }}
         QComboBox:focus:!editable {{ background: {theme.track}; color: {theme.text}; }}
         QMenuBar {{ background: {theme.window}; }}

@@ -6,7 +6,7 @@ from typing import Final
 
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QStyleOptionGraphicsItem, QWidget
 
 from triage.corners import CORNERS, Corner
@@ -75,6 +75,7 @@ class WheelPlot:
         self._compared: tuple[TraceLine, ...] = ()
         self._drawn: dict[Corner, DrawnLine] = {}
         self._hidden: frozenset[Corner] = frozenset()
+        self._label_px = LABEL_PX
         set_up_plot(plot)
         self.veil = SpanVeil(theme)
         plot.addItem(self.veil, ignoreBounds=True)
@@ -101,6 +102,12 @@ class WheelPlot:
         label.setVisible(False)
         self.plot.addItem(label, ignoreBounds=True)
         return label
+
+    def set_font(self, font: QFont) -> None:
+        """Write the names of the wheels in this font."""
+        self._label_px = max(LABEL_PX, float(QFontMetrics(font).height()))
+        for label in self.labels.values():
+            label.setFont(font)
 
     def set_lines(self, lines: tuple[TraceLine, ...]) -> None:
         """Show these lines."""
@@ -197,7 +204,7 @@ class WheelPlot:
         values = {corner: float(seen.value[-1]) for corner, seen in self._drawn.items() if seen.value.size}
         px_per_unit = box.height() / (high - low)
         wanted = [(high - min(max(value, low), high)) * px_per_unit for value in values.values()]
-        placed = spread_labels(wanted, height_px=LABEL_PX, top_px=0.0, bottom_px=box.height())
+        placed = spread_labels(wanted, height_px=self._label_px, top_px=0.0, bottom_px=box.height())
         for corner, label in self.labels.items():
             label.setVisible(corner in values)
         for corner, middle_px in zip(values, placed, strict=True):
@@ -216,6 +223,17 @@ def set_up_plot(plot: pg.PlotItem) -> None:
         # The third level of grid lines alone takes 16 ms of every frame.
         plot.getAxis(name).setStyle(maxTickLevel=1)
     plot.enableAutoRange(x=False, y=False)
+
+
+def fit_axes(plot: pg.PlotItem, font: QFont) -> None:
+    """Write the titles of the axes in this font, and give title and numbers their room."""
+    metrics = QFontMetrics(font)
+    left_px = metrics.height() + metrics.horizontalAdvance("-100") + 8
+    plot.getAxis("left").setWidth(max(AXIS_PX, left_px))
+    for name in ("left", "bottom"):
+        # The library's texts keep the font of the program as it was when they were made.
+        plot.getAxis(name).label.setFont(font)
+        plot.getAxis(name).resizeEvent()
 
 
 def colour_plot(plot: pg.PlotItem, theme: Theme) -> None:

@@ -1,4 +1,4 @@
-"""CAN frames of an MDF bus recording, some hundred thousand records at a time."""
+"""CAN frames of an MDF bus recording, some thousand records at a time."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from triage.logs.mdf_layout import whole_blocks
 from triage.progress import Progress
 
 FRAME_CHANNEL: Final = "CAN_DataFrame"
-RECORDS_AT_ONCE: Final = 1 << 16
+RECORDS_AT_ONCE: Final = 1 << 14
 _FIELDS: Final[tuple[str, ...]] = ("ID", "DataBytes", "IDE", "BusChannel", "DataLength")
 
 Fields = Mapping[str, Any]

@@ -46,7 +46,12 @@ def begin_bench(
     """
     # Imported here: the start page need not wait for them.
     from triage.evidence.rulebook import load_rulebook  # noqa: PLC0415
-    from triage.walk.answer_file import load_answers, prepare_answer_file, save_answers  # noqa: PLC0415
+    from triage.walk.answer_file import (  # noqa: PLC0415
+        earlier_answers,
+        load_answers,
+        prepare_answer_file,
+        save_answers,
+    )
     from triage.walk.assessment import Recording  # noqa: PLC0415
 
     rulebook = load_rulebook()
@@ -56,7 +61,7 @@ def begin_bench(
     try:
         state = load_answers(path, rulebook)
         if state.given:
-            note = f"{len(state.given)} earlier answers were read from {path.name}."
+            note = f"{earlier_answers(state)} from {path.name}."
     except TriageError as error:
         # what cannot be read is not overwritten
         path = path.with_suffix(".new.toml")

@@ -146,7 +146,7 @@ def test_the_command_without_and_with_a_log(tmp_path: Path, monkeypatch, capsys)
     assert "1 answered" in capsys.readouterr().out
     monkeypatch.setattr("sys.stdin", io.StringIO(""))
     assert main(["walk"]) == 0  # tomorrow
-    assert "1 earlier answers were read" in capsys.readouterr().out
+    assert "1 earlier answer was read" in capsys.readouterr().out
     monkeypatch.setattr("sys.stdin", None)
     log = tmp_path / "drive.csv"
     assert (

@@ -21,6 +21,14 @@ SCHEMA: Final = "wheel-triage/answers/1"
 _FIELDS: Final = ("kind", "id", "place", "answer")
 
 
+def earlier_answers(state: WalkState) -> str:
+    """Say how many answers were read: ``1 earlier answer was read``; empty without any."""
+    count = len(state.given)
+    if not count:
+        return ""
+    return "1 earlier answer was read" if count == 1 else f"{count} earlier answers were read"
+
+
 def default_answer_file(
     log: Sequence[str], environment: Mapping[str, str], *, beside_log: bool = True
 ) -> Path:

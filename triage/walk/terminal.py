@@ -14,7 +14,7 @@ from triage.evidence.answers import build_answers, find_outcome
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.readings import is_reading
 from triage.evidence.rule_tables import Rulebook
-from triage.walk.answer_file import save_answers
+from triage.walk.answer_file import earlier_answers, save_answers
 from triage.walk.assessment import (
     Assessment,
     Question,
@@ -125,7 +125,7 @@ def walk_in_terminal(walk: Walk, state: WalkState, *, read_line: ReadLine, write
 
 
 def _greeting(walk: Walk, state: WalkState) -> str:
-    kept = f"{len(state.given)} earlier answers were read; n starts afresh. " if state.given else ""
+    kept = f"{earlier_answers(state)}; n starts afresh. " if state.given else ""
     # a path on its own line is never broken
     cautions = "".join(_wrap(text, "  ! ") + "\n" for text in standing_cautions(walk.rulebook))
     return f"{_wrap(walk.title)}\n{cautions}{kept}Answers are kept in\n{walk.path}\n{HELP}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import Final, Protocol
 
@@ -58,21 +59,22 @@ def follow_text_size(application: QApplication, preferences: Preferences) -> Non
 
 def scale_texts(application: QApplication, factor: float) -> None:
     """Make every text of the program larger or smaller."""
-    # Widgets with a font of their own do not follow that of the program.
-    own = [one for one in application.allWidgets() if one.testAttribute(Qt.WidgetAttribute.WA_SetFont)]
-    for widget in own:  # what the style sheet has not seen yet would get its first font back later
-        widget.ensurePolished()
-    sizes = [one.font().pointSizeF() for one in own]
     font = application.font()
     font.setPointSizeF(font.pointSizeF() * factor)
     application.setFont(font)
     # A style sheet has given every widget its font; only when it is set again do they ask for the new one.
-    application.setStyleSheet(application.styleSheet())
-    for widget, size in zip(own, sizes, strict=True):
-        font = widget.font()
-        if size > 0.0:
-            font.setPointSizeF(size * factor)
-            widget.setFont(font)
+    application.setStyleSheet(scale_sizes(application.styleSheet(), factor))
+
+
+def scale_sizes(style_sheet: str, factor: float) -> str:
+    """Return a style sheet with all its sizes of texts larger or smaller.
+
+    >>> scale_sizes("QLabel { font-size: 12.5pt; }", 2.0)
+    'QLabel { font-size: 25.0000pt; }'
+    """
+    return re.sub(
+        r"font-size: ([0-9.]+)pt", lambda found: f"font-size: {float(found[1]) * factor:.4f}pt", style_sheet
+    )
 
 
 def write_numbers_alike_everywhere() -> None:

@@ -67,13 +67,16 @@ def test_every_text_follows_its_size(showing: MainWindow, percent: int) -> None:
     assert isinstance(application, QApplication)
     apply_theme(application, theme_for(dark=False))
     labels = [showing.result_page.header.title, showing.result_page.header.detail, showing.sheets.panel.title]
-    labels += [showing.start_page.note, showing.steps.car]
+    labels += [showing.start_page.note, showing.steps.car, showing.bench_page.question.title]
+    labels += [showing.bench_page.buttons["back"]]
     before = [label.font().pointSizeF() for label in labels]
     plain = application.font().pointSizeF()
     follow_text_size(application, showing.preferences)
     showing.preferences.change(text_percent=percent)
     after = [label.font().pointSizeF() for label in labels]
     assert after == pytest.approx([size * percent / 100 for size in before])
+    apply_theme(application, theme_for(dark=True))  # other colours once took the sizes back
+    assert [label.font().pointSizeF() for label in labels] == pytest.approx(after)
     showing.preferences.change(text_percent=100)
     assert [label.font().pointSizeF() for label in labels] == pytest.approx(before)
     assert application.font().pointSizeF() == pytest.approx(plain)

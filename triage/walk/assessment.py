@@ -265,7 +265,7 @@ def ask_check(
 
 def value_hint(rule: ValueRule) -> str:
     """Word how a measured value is typed."""
-    limit = f" limit L {rule.unit}, L being the maker's" if rule.asks_limit else ""
+    limit = ", then “limit” and the maker's figure" if rule.asks_limit else ""
     shunt = (
         f", or V across R ohm ({rule.shunt_low_ohm:g} to {rule.shunt_high_ohm:g})"
         if rule.shunt_high_ohm

@@ -24,7 +24,7 @@ SHOWN: Final[dict[str, tuple[str, str, float, str]]] = {
         "How fast the car turns about its upright axis; left is +.",
     ),
     "steering_rad": ("Steering", "°", _DEGREES, "Angle of the steering as recorded; left is +."),
-    "lateral_mps2": ("Lateral", "m/s²", 1.0, "Sideways acceleration of the car; to the left is +."),
+    "lateral_mps2": ("Sideways", "m/s²", 1.0, "Acceleration of the car across the road; to the left is +."),
     "longitudinal_mps2": (
         "Lengthwise",
         "m/s²",

@@ -68,7 +68,7 @@ def rows_by_heading(rows: tuple[CheckRow, ...]) -> tuple[tuple[str, tuple[CheckR
 
 def spent_line(attempt: Attempt, rulebook: Rulebook) -> str:
     """Word what was spent so far, and what stands open."""
-    spent = f"Spent so far: {attempt.minutes_min:.0f} min, {attempt.money:.0f} in money"
+    spent = f"Spent so far: {attempt.minutes_min:.0f} min, {attempt.money:.0f} of money"
     innermost = [
         level
         for level in attempt.is_open

@@ -112,13 +112,13 @@ def _score_lines(debrief: Debrief, rulebook: Rulebook) -> tuple[ScoreLine, ...]:
         ScoreLine(
             "Time and parts",
             f"{score.thrift_points:.0f} of {THRIFT_POINTS:.0f}",
-            f"{score.own.minutes_min:.0f} min and {score.own.money:.0f} in money to a car that is right; "
+            f"{score.own.minutes_min:.0f} min and {score.own.money:.0f} of money to a car that is right; "
             f"ideal order {ideal.minutes_min:.0f} min and {ideal.money:.0f}",
         ),
         ScoreLine(
             "Wasted",
             f"{score.wasted_min:.0f} min",
-            f"{score.wasted_money:.0f} in money; parts fitted in vain: {parts}",
+            f"{score.wasted_money:.0f} of money; parts fitted in vain: {parts}",
         ),
         ScoreLine("All together", f"{score.points:.0f} of 100", ""),
     )

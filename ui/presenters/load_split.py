@@ -107,7 +107,7 @@ def build_load_sentences(opened: Opened, row: int, shares: tuple[LoadShare, ...]
     )
     return (
         sides,
-        *_measured(opened, row),
+        *((f"The verdict takes in: {'; '.join(found)}.",) if (found := _measured(opened, row)) else ()),
         *(_missing(opened, row) or _too_little(shares)),
     )
 
@@ -155,7 +155,7 @@ def _measured(opened: Opened, row: int) -> tuple[str, ...]:
         one.id: one for one in opened.result.measurements if one.corner == CORNERS[row]
     }
     return tuple(
-        f"{_title(opened, name)}: {format_value(one.value, one.std_uncertainty, one.unit)}."
+        f"{_title(opened, name)}: {format_value(one.value, one.std_uncertainty, one.unit)}"
         for name in SIDE_LOAD_MEASURES
         if (one := found.get(name)) is not None
     )

@@ -170,11 +170,11 @@ def _mark(number: int, sector: BadSector, depth_ratio: float | None) -> SectorMa
     depth = (
         "" if depth_ratio is None else f", half of them deeper than {100.0 * depth_ratio:.0f} % of the speed"
     )
-    drops = format_value(sector.drops_per_turn, sector.drops_per_turn_std, "")
+    drops = format_value(100.0 * sector.drops_per_turn, 100.0 * sector.drops_per_turn_std, "")
     text = (
         f"Bad sector {number}: at {centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}°, "
-        f"{2.0 * half_deg:.0f} ± {360.0 * sector.width_std_rev:.0f}° wide; in a turn {drops} drops begin "
-        f"there{depth}."
+        f"{2.0 * half_deg:.0f} ± {360.0 * sector.width_std_rev:.0f}° wide. In 100 turns {drops} drops "
+        f"begin there{depth}."
     )
     return SectorMark(number, begin_deg, begin_deg + 2.0 * half_deg, text)
 

@@ -219,5 +219,5 @@ def _sentences(analysis: Analysis, row: int, turn_m: float | None) -> tuple[str,
         return (swing,)
     return (
         swing,
-        "Over the distance that the other wheels tell, for this one loses pulses and with them its angle.",
+        "Counted over the distance of the other wheels, for this one loses pulses and with them its angle.",
     )

@@ -31,7 +31,7 @@ def format_duration(duration_s: float) -> str:
     >>> format_duration(59.96), format_duration(3725.0)
     ('60.0 s', '1 h 2 min 5 s')
     """
-    if duration_s < 120.0:
+    if round(duration_s, 1) < 120.0:
         return f"{duration_s:.1f} s"
     minutes, seconds = divmod(round(duration_s), 60)
     hours, minutes = divmod(minutes, 60)

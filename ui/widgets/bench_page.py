@@ -27,6 +27,7 @@ from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.presenters.bench import BenchText, RankBar, build_bench_text
 from ui.state.bench import Bench, BenchView
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.styling import enlarge
 
 LARGER: Final = 1.25
 RANKING_PX: Final = 330
@@ -356,6 +357,4 @@ def _for_hands(control: QWidget) -> None:
     """Make a control large enough for a gloved finger."""
     control.setProperty("hand", True)  # the style sheet's heights go before those of widgets
     control.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-    font = control.font()
-    font.setPointSizeF(font.pointSizeF() * LARGER)
-    control.setFont(font)
+    enlarge(control, LARGER)

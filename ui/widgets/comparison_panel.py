@@ -18,7 +18,8 @@ from PySide6.QtWidgets import (
 )
 
 from ui.presenters.comparison import Alignment, Comparison, format_compared, shorten
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.cut_label import CutLabel
+from ui.widgets.labels import make_button
 
 ROW_PX: Final = 24
 COLUMN_PX: Final = 90
@@ -45,9 +46,7 @@ class ComparisonPanel(QWidget):
     ) -> None:
         super().__init__(parent)
         self._by: Alignment = "distance"
-        self.caption = make_label("section")
-        # A wrapped line would be cut off: a panel in a splitter does not ask for its height.
-        self.caption.setWordWrap(False)
+        self.caption = CutLabel("section")
         self.align_button = make_button(
             "", lambda: on_align("time" if self._by == "distance" else "distance")
         )
@@ -71,10 +70,10 @@ class ComparisonPanel(QWidget):
         table.setHorizontalHeaderLabels(
             [
                 self.tr("Wheel"),
-                self.tr("Divergence here"),
-                self.tr("there"),
-                self.tr("Losses per km here"),
-                self.tr("there"),
+                self.tr("Divergence\nhere"),
+                self.tr("Divergence\nthere"),
+                self.tr("Losses per km\nhere"),
+                self.tr("Losses per km\nthere"),
             ]
         )
         table.setToolTip(
@@ -106,8 +105,7 @@ class ComparisonPanel(QWidget):
         if comparison is None:
             return
         self._by = comparison.by
-        self.caption.setText(self._caption(comparison))
-        self.caption.setToolTip(comparison.name)
+        self.caption.show_text(self._caption(comparison))
         by_time = comparison.by == "time"
         self.align_button.setText(self.tr("Lay over by distance") if by_time else self.tr("Lay over by time"))
         self.align_button.setEnabled(not comparison.problem)

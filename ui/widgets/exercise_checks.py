@@ -23,7 +23,7 @@ from PySide6.QtWidgets import (
 from triage.corners import CORNERS, Corner
 from ui.presenters.exercise import CheckRow, rows_by_heading
 from ui.presenters.wording import place_name
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_label, set_role
 from ui.widgets.styling import HAND_PX
 
 ID: Final = Qt.ItemDataRole.UserRole
@@ -151,7 +151,7 @@ class CheckShelf(QFrame):
         cautions = () if item is None else item.data(0, CAUTIONS) or ()
         words = "\n".join(f"⚠ {caution}" for caution in cautions)
         self.cautions.setText(words or self.tr("No caution belongs to this check."))
-        self.cautions.setEnabled(bool(words))
+        set_role(self.cautions, "caution" if words else "muted")
         self.do_button.setEnabled(item is not None and not item.text(1).startswith("✓"))
 
     def _do(self) -> None:

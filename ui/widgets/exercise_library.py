@@ -178,14 +178,14 @@ class ExerciseLibrary(QScrollArea):
         return card
 
     def _sample_card(self, samples: tuple[Sample, ...]) -> QFrame:
-        card, column = _card(self.tr("Cars of the sample logs"))
+        card, column = _card(self.tr("Cars of the recordings that come with the program"))
         for sample, button in zip(samples, self.sample_buttons, strict=True):
             row = QHBoxLayout()
             row.addWidget(button)
             row.addWidget(make_label("muted", sample.complaint), 1)
             column.addLayout(row)
         if not samples:
-            column.addWidget(make_label("muted", self.tr("The sample logs are not installed.")))
+            column.addWidget(make_label("muted", self.tr("These recordings are not installed.")))
         return card
 
     def _sample_button(self, sample: Sample) -> QWidget:

@@ -97,7 +97,7 @@ class ExperiencePanel(QWidget):
                 "muted",
                 self.tr(
                     "Below stands the verdict without and with them. The other pages show it without; "
-                    "'rank --experience' counts them."
+                    "the option “experience” of the command “rank” counts them."
                 ),
             )
         )
@@ -168,7 +168,7 @@ class ExperiencePanel(QWidget):
 
 def _form(*fields: QWidget) -> QFormLayout:
     form = QFormLayout()
-    form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapLongRows)
+    form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.WrapAllRows)
     for field in fields:
         label = make_label("", field.accessibleName())
         label.setMinimumHeight(TARGET_PX)

@@ -191,7 +191,7 @@ class CompanionsInstrument(QWidget):
         plot.getAxis("left").setWidth(AXIS_PX)
         plot.getAxis("bottom").setStyle(showValues=last)
         if last:
-            plot.setLabel("bottom", self.tr("Seconds of the log"), color=self._theme.text)
+            plot.setLabel("bottom", self.tr("Seconds of the recording"), color=self._theme.text)
         for name in ("left", "bottom"):
             axis = plot.getAxis(name)
             axis.enableAutoSIPrefix(False)

@@ -27,7 +27,7 @@ from ui.widgets.styling import TARGET_PX
 
 Index = QModelIndex | QPersistentModelIndex
 NUMBERS: Final = frozenset(("begin", "length", "speed", "angle"))
-WIDTHS_PX: Final = {"begin": 60, "length": 52, "speed": 56, "driving": 76, "angle": 38, "what": 60}
+WIDTHS_PX: Final = {"begin": 64, "length": 58, "speed": 66, "driving": 74, "angle": 44, "what": 60}
 """Widths to begin with; the last column takes what is left."""
 
 

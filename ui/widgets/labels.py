@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
-from ui.widgets.styling import TARGET_PX
+from ui.widgets.styling import TARGET_PX, enlarge
 
 
 def make_label(role: str, text: str = "", *, larger_by: float = 1.0) -> QLabel:
@@ -18,9 +18,7 @@ def make_label(role: str, text: str = "", *, larger_by: float = 1.0) -> QLabel:
     label.setWordWrap(True)
     label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     if larger_by != 1.0:
-        font = label.font()
-        font.setPointSizeF(font.pointSizeF() * larger_by)
-        label.setFont(font)
+        enlarge(label, larger_by)
     return label
 
 
@@ -36,7 +34,16 @@ def make_button(text: str, on_click: Callable[[], object], *, primary: bool = Fa
 
 def set_primary(button: QPushButton, *, primary: bool) -> None:
     """Let a button stand out, or no longer."""
-    button.setProperty("primary", primary)
+    _set_property(button, "primary", primary)
+
+
+def set_role(label: QLabel, role: str) -> None:
+    """Give a label another role."""
+    _set_property(label, "role", role)
+
+
+def _set_property(widget: QWidget, name: str, value: object) -> None:
+    widget.setProperty(name, value)
     # The style sheet looks at properties only when a widget is polished.
-    button.style().unpolish(button)
-    button.style().polish(button)
+    widget.style().unpolish(widget)
+    widget.style().polish(widget)

@@ -35,7 +35,7 @@ class SettingsPanel(QWidget):
         column.addLayout(self._form)
         column.addWidget(make_label("muted", self._about_numbers()))
         column.addWidget(make_label("muted", self._about_place(place)))
-        column.addWidget(make_button(self.tr("As they came with the program"), self._reset))
+        column.addWidget(make_button(self.tr("Set all as they came with the program"), self._reset))
         column.addStretch(1)
         preferences.changed.subscribe(self._show)
         self._show(preferences.settings)

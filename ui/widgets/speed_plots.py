@@ -106,7 +106,7 @@ class SpeedPlots(QFrame):
         for plot in (self._strip_plot, self._loss_plot, self.divergence.plot):
             plot.setXLink(self.speed.plot)
         self.speed.plot.getAxis("bottom").setStyle(showValues=False)
-        self.divergence.plot.setLabel("bottom", self.tr("Seconds of the log"))
+        self.divergence.plot.setLabel("bottom", self.tr("Seconds of the recording"))
 
     def _speed_label(self) -> str:
         return self.tr("Speed, {}").format(self._state.speed_unit)
@@ -355,5 +355,5 @@ class SpeedPlots(QFrame):
             plot.showGrid(x=False, y=False)
         for part in (self.speed, self.divergence, self.strip, self.losses, self.cursor_lines):
             part.set_theme(theme)
-        self.divergence.plot.setLabel("bottom", self.tr("Seconds of the log"), color=theme.text)
+        self.divergence.plot.setLabel("bottom", self.tr("Seconds of the recording"), color=theme.text)
         self._loss_plot.getAxis("left").setLabel(self.tr("Lost"), color=theme.text)

@@ -51,7 +51,7 @@ class StartPage(QScrollArea):
     ) -> None:
         super().__init__(parent)
         self._actions = actions
-        self.open_button = make_button(self.tr("Open a log…"), actions.open_log, primary=True)
+        self.open_button = make_button(self.tr("Open a recording…"), actions.open_log, primary=True)
         self.bench_button = make_button(self.tr("Walk a complaint"), actions.walk_complaint)
         self.exercise_button = make_button(self.tr("Start an exercise"), actions.start_exercise)
         self.note = make_label("")

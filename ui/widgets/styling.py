@@ -8,7 +8,7 @@ from typing import Final
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPalette, QPen
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from triage.corners import Corner
 from ui.theme import Theme
@@ -18,6 +18,11 @@ TARGET_PX: Final = 28
 
 HAND_PX: Final = 44
 """Smallest height of what is pressed with dirty hands; WCAG 2.2, 2.5.5."""
+
+TEXT_FACTORS: Final = (0.95, 1.1, 1.15, 1.2, 1.25, 1.3, 1.4, 1.45, 1.5, 1.6)
+"""How much larger than the others texts may be; see :func:`enlarge`."""
+
+ENLARGED: Final = ("QLabel", "QPushButton", "QLineEdit")
 
 IMAGES: Final = Path(__file__).resolve().parents[1] / "images"
 
@@ -42,11 +47,29 @@ def qt_application() -> QApplication:
     return running if isinstance(running, QApplication) else QApplication(sys.argv[:1])
 
 
+def enlarge(widget: QWidget, factor: float) -> None:
+    """Show the texts of a label, button or field larger than the others, one of :data:`TEXT_FACTORS`."""
+    # By the style sheet: when it is set anew, for other colours or sizes, fonts set by hand are taken back.
+    if factor not in TEXT_FACTORS:
+        raise ValueError(f"{factor:g} is not among the sizes of the style sheet")
+    widget.setProperty("larger", f"{factor:g}")
+
+
 def apply_theme(application: QApplication, theme: Theme) -> None:
     """Colour the whole program."""
     application.setStyle("Fusion")
     application.setPalette(build_palette(theme))
-    application.setStyleSheet(build_style_sheet(theme))
+    sizes = build_text_sizes(application.font().pointSizeF())
+    application.setStyleSheet(f"{build_style_sheet(theme)}{sizes}")
+
+
+def build_text_sizes(plain_pt: float) -> str:
+    """Return the rules for texts that differ from the plain size in points."""
+    rules = (
+        (", ".join(f'{kind}[larger="{factor:g}"]' for kind in ENLARGED), plain_pt * factor)
+        for factor in TEXT_FACTORS
+    )
+    return "".join(f"{which} {{ font-size: {size_pt:.4f}pt; }}\n" for which, size_pt in rules)
 
 
 def build_palette(theme: Theme) -> QPalette:
@@ -99,16 +122,16 @@ def build_style_sheet(theme: Theme) -> str:
         QPushButton[hand="true"][answer="true"] {{ text-align: left; }}
         InstrumentsPanel QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
             font-weight: bold; }}
-        InstrumentsPanel QPushButton:checked:focus {{ border: 3px double {theme.on_accent}; }}
+        InstrumentsPanel QPushButton:checked:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
         CheckShelf QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
             font-weight: bold; }}
-        CheckShelf QPushButton:checked:focus {{ border: 3px double {theme.on_accent}; }}
+        CheckShelf QPushButton:checked:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
         QPushButton:hover, CornerKey QToolButton:hover {{ background: {theme.track}; }}
         QPushButton:focus, CornerKey QToolButton:focus {{ border: 2px solid {theme.focus};
             padding: 1px 11px; }}
         QPushButton[primary="true"] {{ background: {theme.accent}; color: {theme.on_accent};
             font-weight: bold; min-width: 160px; }}
-        QPushButton[primary="true"]:focus {{ border: 3px double {theme.on_accent}; }}
+        QPushButton[primary="true"]:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
         QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
             background: {theme.panel}; font-weight: normal; }}
         QCheckBox {{ min-height: {TARGET_PX - 4}px; padding: 0 4px; spacing: 8px;
@@ -151,6 +174,7 @@ def build_style_sheet(theme: Theme) -> str:
         PlotCanvas:focus {{ border-color: {theme.focus}; }}
         QHeaderView::section {{ background: {theme.window}; color: {theme.muted};
             border: 0; padding: 4px 6px; }}
+        LossesInstrument QHeaderView::section {{ padding: 4px 16px 4px 2px; }}
         QProgressBar {{ border: 1px solid {theme.border}; border-radius: 4px; background: {theme.track};
             min-height: 20px; text-align: center; color: {theme.text}; }}
         QProgressBar::chunk {{ background: {theme.accent}; border-radius: 3px; }}

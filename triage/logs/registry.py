@@ -101,7 +101,8 @@ def recognise(source: Source) -> LogKind:
         f"this is no recording that can be read: {what}",
         file=source.name,
         place="line 1" if source.is_text else "byte 0",
-        hint=f"Choose the recording itself. Known kinds: {', '.join(dict.fromkeys(kind.title for kind in READERS))}.",
+        hint="Choose the recording itself. Known kinds: "
+        f"{', '.join(dict.fromkeys(kind.title for kind in READERS))}.",
     )
 
 

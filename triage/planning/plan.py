@@ -272,13 +272,13 @@ def _cautions(names: Sequence[str], rulebook: Rulebook) -> tuple[str, ...]:
 
 def _why(step: PlanStep, act_now: float, expected: float, repair: PlanStep) -> str:
     place = "" if repair.place == VEHICLE else f" ({CORNER_NAMES[repair.place]})"
-    at_once = f"{act_now:.0f} without it, beginning with “{repair.title}{place}”"
     if step.kind == "check":
         return (
-            f"It takes {step.minutes_min:.0f} min and costs {step.money:.0f}. With it the whole work, to a proven"
-            f" repair, is expected to cost {expected:.0f}; {at_once}."
+            f"It takes {step.minutes_min:.0f} min, costs {step.money:.0f} and brings the expected cost of the"
+            f" whole work, to a proven repair, to {expected:.0f}; without it {act_now:.0f}, beginning with"
+            f" “{repair.title}{place}”."
         )
     return (
-        "No check is expected to save more than it costs. Expected cost of the whole work, to a proven repair:"
-        f" {act_now:.0f}."
+        "No check is expected to save more than it costs; the whole work, to a proven repair, is expected to"
+        f" cost {act_now:.0f}."
     )

@@ -159,7 +159,7 @@
    <translation>Begleitsignale über der Zeit</translation>
   </message>
   <message>
-   <source>Seconds of the log</source>
+   <source>Seconds of the recording</source>
    <translation>Sekunden der Aufzeichnung</translation>
   </message>
   <message>
@@ -181,8 +181,16 @@
  <context>
   <name>ComparisonPanel</name>
   <message>
-   <source>Divergence here</source>
-   <translation>Abweichung hier</translation>
+   <source>Divergence
+here</source>
+   <translation>Abweichung
+hier</translation>
+  </message>
+  <message>
+   <source>Divergence
+there</source>
+   <translation>Abweichung
+dort</translation>
   </message>
   <message>
    <source>End the comparison</source>
@@ -201,8 +209,16 @@
    <translation>Über die Zeit legen</translation>
   </message>
   <message>
-   <source>Losses per km here</source>
-   <translation>Ausfälle je km hier</translation>
+   <source>Losses per km
+here</source>
+   <translation>Ausfälle je km
+hier</translation>
+  </message>
+  <message>
+   <source>Losses per km
+there</source>
+   <translation>Ausfälle je km
+dort</translation>
   </message>
   <message>
    <source>Pale: {}, by {}</source>
@@ -219,10 +235,6 @@
   <message>
    <source>distance</source>
    <translation>Weg</translation>
-  </message>
-  <message>
-   <source>there</source>
-   <translation>dort</translation>
   </message>
   <message>
    <source>time</source>
@@ -483,8 +495,8 @@ meist {}</translation>
    <translation>Fahr&amp;zeug, Nummer</translation>
   </message>
   <message>
-   <source>Cars of the sample logs</source>
-   <translation>Fahrzeuge der Beispielaufzeichnungen</translation>
+   <source>Cars of the recordings that come with the program</source>
+   <translation>Autos der mitgelieferten Aufzeichnungen</translation>
   </message>
   <message>
    <source>Clear</source>
@@ -527,8 +539,8 @@ meist {}</translation>
    <translation>Überraschung</translation>
   </message>
   <message>
-   <source>The sample logs are not installed.</source>
-   <translation>Die Beispielaufzeichnungen sind nicht installiert.</translation>
+   <source>These recordings are not installed.</source>
+   <translation>Diese Aufzeichnungen sind nicht installiert.</translation>
   </message>
   <message>
    <source>or choose what the trainees are to find:</source>
@@ -656,8 +668,8 @@ meist {}</translation>
    <translation>Ein Fahrzeug mit bestätigter Ursache</translation>
   </message>
   <message>
-   <source>Below stands the verdict without and with them. The other pages show it without; 'rank --experience' counts them.</source>
-   <translation>Unten steht das Ergebnis ohne und mit ihnen. Die anderen Seiten zeigen es ohne; „rank --experience“ zählt sie mit.</translation>
+   <source>Below stands the verdict without and with them. The other pages show it without; the option “experience” of the command “rank” counts them.</source>
+   <translation>Unten steht das Ergebnis ohne und mit ihnen. Die anderen Seiten zeigen es ohne; die Option „experience“ des Befehls „rank“ zählt sie mit.</translation>
   </message>
   <message>
    <source>Cars</source>
@@ -1452,10 +1464,6 @@ s</translation>
    <translation>Eine andere Sprache gilt ab dem nächsten Start des Programms. Befunde, Prüfungen und Warnhinweise bleiben englisch.</translation>
   </message>
   <message>
-   <source>As they came with the program</source>
-   <translation>Wie ausgeliefert</translation>
-  </message>
-  <message>
    <source>Colours</source>
    <translation>Farben</translation>
   </message>
@@ -1474,6 +1482,10 @@ s</translation>
   <message>
    <source>Numbers are written the same in every language: a point before the decimals, no sign between thousands.</source>
    <translation>Zahlen werden in jeder Sprache gleich geschrieben: Punkt vor den Dezimalen, kein Zeichen zwischen Tausendern.</translation>
+  </message>
+  <message>
+   <source>Set all as they came with the program</source>
+   <translation>Alles wie ausgeliefert einstellen</translation>
   </message>
   <message>
    <source>Size of texts</source>
@@ -1584,7 +1596,7 @@ s</translation>
    <translation>Ausfall</translation>
   </message>
   <message>
-   <source>Seconds of the log</source>
+   <source>Seconds of the recording</source>
    <translation>Sekunden der Aufzeichnung</translation>
   </message>
   <message>
@@ -1623,7 +1635,7 @@ s</translation>
    <translation>Eine Frage nach der anderen, zur Beanstandung und am Fahrzeug, mit großen Tasten für schmutzige Hände. Eine Aufzeichnung kann später dazukommen.</translation>
   </message>
   <message>
-   <source>Open a log…</source>
+   <source>Open a recording…</source>
    <translation>Aufzeichnung öffnen…</translation>
   </message>
   <message>

@@ -120,18 +120,18 @@ def build_style_sheet(theme: Theme) -> str:
         QLineEdit[hand="true"] {{ min-height: {HAND_PX}px; padding: 2px 10px; }}
         QLineEdit[hand="true"]:focus {{ border: 2px solid {theme.focus}; padding: 1px 9px; }}
         QPushButton[hand="true"][answer="true"] {{ text-align: left; }}
-        InstrumentsPanel QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
-            font-weight: bold; }}
-        InstrumentsPanel QPushButton:checked:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
-        CheckShelf QPushButton:checked {{ background: {theme.accent}; color: {theme.on_accent};
-            font-weight: bold; }}
-        CheckShelf QPushButton:checked:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
+        InstrumentsPanel QPushButton:checked, CheckShelf QPushButton:checked {{ font-weight: bold;
+            background: {theme.accent}; color: {theme.on_accent}; }}
         QPushButton:hover, CornerKey QToolButton:hover {{ background: {theme.track}; }}
         QPushButton:focus, CornerKey QToolButton:focus {{ border: 2px solid {theme.focus};
             padding: 1px 11px; }}
         QPushButton[primary="true"] {{ background: {theme.accent}; color: {theme.on_accent};
             font-weight: bold; min-width: 160px; }}
-        QPushButton[primary="true"]:focus {{ border: 5px double {theme.on_accent}; padding: 0 8px; }}
+        QPushButton[primary="true"]:enabled, InstrumentsPanel QPushButton:checked,
+        CheckShelf QPushButton:checked {{ border: 3px solid transparent; padding: 0 10px;
+            background-clip: padding; }}
+        QPushButton[primary="true"]:enabled:focus, InstrumentsPanel QPushButton:checked:focus,
+        CheckShelf QPushButton:checked:focus {{ border-color: {theme.text}; }}
         QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
             background: {theme.panel}; font-weight: normal; }}
         QCheckBox {{ min-height: {TARGET_PX - 4}px; padding: 0 4px; spacing: 8px;

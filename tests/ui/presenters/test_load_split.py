@@ -54,7 +54,9 @@ def test_measurements_and_their_lack_are_told_for_this_wheel_alone(opened: Opene
     measured = Measurement("loaded-line", "FL", 1.03, 0.31, "%", 100, ())
     result = replace(opened.result, measurements=(measured,))
     told = replace(opened, result=result, measurement_titles={"loaded-line": "Line under side load"})
-    assert "The verdict takes in: Line under side load: 1.03 ± 0.31 %." in build_load_sentences(told, 0, SHARES)
+    assert "The verdict takes in: Line under side load: 1.03 ± 0.31 %." in build_load_sentences(
+        told, 0, SHARES
+    )
     assert not any("Line under" in text for text in build_load_sentences(told, 1, SHARES))
     missing = [text for text in build_load_sentences(told, 2, SHARES) if text.startswith("Not measurable")]
     (told_once,) = missing

@@ -97,7 +97,7 @@ def test_sectors_are_numbered_and_worded() -> None:
     assert (first.number, second.number) == (1, 2)
     assert (first.begin_deg, first.end_deg) == pytest.approx((81.0, 99.0))
     assert second.centre_deg == pytest.approx(356.4)
-    assert first.text.startswith("Bad sector 1: at 90 ± 7°, 18 ± 4° wide; in a turn 0.800 ± 0.050 drops")
+    assert first.text.startswith("Bad sector 1: at 90 ± 7°, 18 ± 4° wide. In 100 turns 80.0 ± 5.0 drops")
     assert any("delay of the control unit" in sentence for sentence in picture.sentences)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import partial
+from itertools import pairwise
 from typing import Final
 
 from PySide6.QtCore import Qt
@@ -50,6 +51,7 @@ class BenchPage(QWidget):
         self.ranking = _RankingCard()
         self.buttons = self._make_buttons(on_leave)
         self._lay_out()
+        self._order_tab()
         self._make_keys()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
 
@@ -89,6 +91,13 @@ class BenchPage(QWidget):
         self._arrange(narrow=False)
         # The window may be made smaller than this page would like.
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
+
+    def _order_tab(self) -> None:
+        """Lead Tab from the question to what it may be and to the buttons below."""
+        card = self.question
+        order = (self, card.confirm, *card.corners.buttons.values(), card.value, self.ranking)
+        for before, after in pairwise((*order, *self.buttons.values())):
+            QWidget.setTabOrder(before, after)
 
     def _arrange(self, *, narrow: bool) -> None:
         self._cards.setDirection(
@@ -234,6 +243,8 @@ class _QuestionCard(QScrollArea):
             _for_hands(button)
             button.setProperty("answer", True)
             self._answers.addWidget(button)
+            # Made later than all else, Tab would reach it after the buttons below.
+            QWidget.setTabOrder(self.choices[-1] if self.choices else self.corners.last, button)
             self.choices.append(button)
 
     def _choose(self, name: str) -> None:
@@ -267,6 +278,11 @@ class _CornerRow(QWidget):
         """The wheel that is pressed, None when none is or none can be."""
         pressed = (corner for corner, button in self.buttons.items() if button.isChecked())
         return None if self.isHidden() else next(pressed, None)
+
+    @property
+    def last(self) -> QPushButton:
+        """The last button, for the order of Tab."""
+        return self.buttons[CORNERS[-1]]
 
     def clear(self) -> None:
         """Press none."""

@@ -22,7 +22,7 @@ from ui.widgets.cut_label import CutLabel
 from ui.widgets.labels import make_button
 
 ROW_PX: Final = 24
-COLUMN_PX: Final = 90
+COLUMN_PX: Final = 60
 NAME_LETTERS: Final = 22
 
 

@@ -117,19 +117,20 @@ class CheckShelf(QFrame):
     def _build(self, rows: tuple[CheckRow, ...]) -> None:
         self.list.clear()
         self._items = {}
+        line_px = self.list.fontMetrics().height()
         for heading, group in rows_by_heading(rows):
             title = QTreeWidgetItem([heading])
             title.setFlags(Qt.ItemFlag.NoItemFlags)
             font = title.font(0)
             font.setBold(True)
             title.setFont(0, font)
-            title.setSizeHint(0, QSize(0, 30))
+            title.setSizeHint(0, QSize(0, line_px + 16))
             self.list.addTopLevelItem(title)
             title.setFirstColumnSpanned(True)
             for row in group:
                 item = QTreeWidgetItem()
                 item.setData(0, ID, row.check)
-                item.setSizeHint(0, QSize(0, HAND_PX))
+                item.setSizeHint(0, QSize(0, max(HAND_PX, 2 * line_px + 8)))
                 self.list.addTopLevelItem(item)
                 self._items[row.check] = item
         if rows:

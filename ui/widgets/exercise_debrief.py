@@ -116,11 +116,14 @@ class ExerciseDebrief(QWidget):
         for widget in (self.another_button, self.open_button, self.save_button):
             row.addWidget(widget)
         row.addStretch(1)
-        row.addWidget(self.name, 1)
-        row.addWidget(self.sheet_button)
+        results = QHBoxLayout()
+        results.addStretch(1)
+        results.addWidget(self.name, 1)
+        results.addWidget(self.sheet_button)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(8, 8, 8, 8)
         whole.addWidget(self._scroll, 1)
+        whole.addLayout(results)
         whole.addLayout(row)
 
     def _truth_card(self) -> QFrame:

@@ -30,8 +30,9 @@ from ui.widgets.exercise_work import ExerciseWork, WorkActions
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.pages import centred_card
 
-SMALLEST: Final = QSize(920, 560)
-"""Below this a page is scrolled rather than squeezed."""
+NARROWEST_PX: Final = 920
+LOWEST_LINES: Final = 45
+"""Below this width, and this height in lines of text, a page is scrolled rather than squeezed."""
 
 CANNOT_BE_MADE: Final = "other"
 """The cause that stands for everything not in the list; the simulator cannot build it in."""
@@ -336,7 +337,8 @@ class _Scrolled(QScrollArea):
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Give the page all the room there is, and at least what it needs."""
         super().resizeEvent(event)
-        self._page.resize(self.viewport().size().expandedTo(SMALLEST))
+        smallest = QSize(NARROWEST_PX, LOWEST_LINES * self.fontMetrics().height())
+        self._page.resize(self.viewport().size().expandedTo(smallest))
 
 
 class _WaitingCard(QWidget):

@@ -33,7 +33,6 @@ from ui.widgets.plot_items import spread_labels
 from ui.widgets.wheel_plot import WheelPlot
 
 FRAME_MS: Final = 33
-LABEL_PX: Final = 16.0
 SLIDER_STEPS: Final = 10_000
 
 
@@ -71,15 +70,17 @@ class Curtain(pg.UIGraphicsItem):
         font = painter.font()
         font.setBold(True)
         painter.setFont(font)
+        width_px = painter.fontMetrics().horizontalAdvance("RR") + 8
+        height_px = painter.fontMetrics().height() + 2.0
         middles = spread_labels(
             [end.y() for end in ends.values()],
-            height_px=LABEL_PX,
+            height_px=height_px,
             top_px=bounds.top(),
             bottom_px=bounds.bottom(),
         )
         for (corner, end), middle in zip(ends.items(), middles, strict=True):
             painter.setPen(QColor(self.theme.corners[corner]))
-            box = QRectF(end.x() + 5, middle - 10, 40, 20)
+            box = QRectF(end.x() + 5, middle - height_px / 2, width_px, height_px)
             painter.drawText(box, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, corner)
         painter.restore()
 

@@ -110,7 +110,7 @@ def build_style_sheet(theme: Theme) -> str:
             border: 1px solid {theme.border}; padding: 3px; }}
         QPushButton, CornerKey QToolButton {{ min-height: {TARGET_PX - 4}px; padding: 2px 12px;
             border: 1px solid {theme.border}; border-radius: 4px;
-            background: {theme.panel}; color: {theme.text}; }}
+            background: {theme.panel}; color: {theme.text}; outline: 0; }}
         QPushButton[hand="true"] {{ min-height: {HAND_PX}px; }}
         QLineEdit {{ min-height: {TARGET_PX - 4}px; padding: 1px 6px; border: 1px solid {theme.border};
             border-radius: 4px; background: {theme.panel}; color: {theme.text}; }}

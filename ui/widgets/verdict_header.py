@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from PySide6.QtCore import QEvent
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -16,7 +17,7 @@ from ui.widgets.car_sketch import CarSketch
 from ui.widgets.labels import make_label
 from ui.widgets.styling import TARGET_PX
 
-WORDS_PX: Final = 380
+WORDS_LETTERS: Final = 55
 """Least room for the words beside the car."""
 
 
@@ -76,4 +77,14 @@ class VerdictHeader(QFrame):
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Leave the car out where the words need the room; the steps above name the corner too."""
         super().resizeEvent(event)
-        self.sketch.setVisible(event.size().width() >= self.sketch.sizeHint().width() + WORDS_PX)
+        self._arrange()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Look again when the texts change their size."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._arrange()
+
+    def _arrange(self) -> None:
+        words_px = WORDS_LETTERS * self.fontMetrics().averageCharWidth()
+        self.sketch.setVisible(self.width() >= self.sketch.sizeHint().width() + words_px)

@@ -76,6 +76,20 @@ def test_targets_are_large_in_both_colours(at_car: MainWindow, qtbot: QtBot) -> 
     QApplication.instance().setStyleSheet("")
 
 
+def test_tab_goes_from_the_page_to_the_answers_and_then_to_the_buttons_below(
+    at_car: MainWindow, qtbot: QtBot
+) -> None:
+    page = at_car.bench_page
+    qtbot.keyClick(page, Qt.Key.Key_1)  # the answers of the second question are made later than all else
+    qtbot.waitUntil(page.question.choices[0].isVisible)
+    reached = []
+    for _ in range(12):
+        qtbot.keyClick(QApplication.focusWidget() or page, Qt.Key.Key_Tab)
+        reached.append(QApplication.focusWidget())
+    assert reached[: len(page.question.choices)] == page.question.choices
+    assert reached.index(page.buttons["leave"]) > reached.index(page.buttons["skip"])
+
+
 def test_a_measured_value_is_typed_and_refused_with_a_reason(at_car: MainWindow, qtbot: QtBot) -> None:
     page = at_car.bench_page
     bench = page.bench

@@ -3,33 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import asdict, dataclass
 from pathlib import Path
 
-from triage.corners import Corner
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Rulebook
 from triage.exercises.attempt import Attempt
-from triage.exercises.exercise import Exercise
+from triage.exercises.exercise import Exercise, Wish
 from triage.progress import Progress, part_of
 from ui.state.exercise import Debrief, Prepared
 from ui.state.opening import CauseText, Opened
 
 Source = Callable[[Rulebook], Exercise]
 """Where an exercise comes from: a wish, a sample log, a file."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wishes:
-    """What the trainer chose, field by field as :class:`triage.exercises.making.Wish` takes it."""
-
-    seed: int
-    cause: str | None = None
-    corner: Corner | None = None
-    severity: float | None = None
-    duration_s: float = 180.0
-    car_seed: int | None = None
-    drive_seed: int | None = None
 
 
 def prepare(source: Source, rulebook: Rulebook, *, told: bool, progress: Progress) -> Prepared:
@@ -60,13 +45,13 @@ def from_file(path: str | Path) -> Source:
     return source
 
 
-def from_wish(wish: Wishes) -> Source:
+def from_wish(wish: Wish) -> Source:
     """Return a source that makes a new exercise."""
 
     def source(rulebook: Rulebook) -> Exercise:
-        from triage.exercises.making import Wish, make_wished  # noqa: PLC0415
+        from triage.exercises.making import make_wished  # noqa: PLC0415
 
-        return make_wished(Wish(**asdict(wish)), rulebook)
+        return make_wished(wish, rulebook)
 
     return source
 

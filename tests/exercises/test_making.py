@@ -10,9 +10,8 @@ import pytest
 
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Rulebook
-from triage.exercises.exercise import LARGEST_SEED, Exercise, Hidden
+from triage.exercises.exercise import LARGEST_SEED, Exercise, Hidden, Wish
 from triage.exercises.making import (
-    Wish,
     drive_exercise,
     exercise_of_sample,
     make_exercise,

@@ -13,10 +13,10 @@ from triage.errors import SettingsError
 from triage.evidence.answers import leading_corner
 from triage.evidence.rule_tables import Rulebook
 from triage.exercises.attempt import Attempt, commit, order_check
-from triage.exercises.exercise import Exercise
+from triage.exercises.exercise import Exercise, Wish
 from triage.exercises.hidden_answers import answer_check
 from triage.exercises.ideal_order import IdealOrder, find_ideal_order
-from triage.exercises.making import Wish, drive_exercise, make_wished
+from triage.exercises.making import drive_exercise, make_wished
 from triage.exercises.score import Score, brier_score, log_score_bit, repair_for, score_attempt
 from triage.planning.costs import cost_of_check, cost_of_repair
 from triage.planning.plan import LAST_RESORT

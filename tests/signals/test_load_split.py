@@ -9,9 +9,10 @@ import pytest
 from triage.corners import CORNERS
 from triage.logs.reading import read_log
 from triage.signals.analysis import Analysis, analyse
-from triage.signals.load_split import fit_waves, loss_rate, mean_amplitude, split_by_load
+from triage.signals.load_split import loss_rate, mean_amplitude, split_by_load
 from triage.signals.loss_events import find_loss_events
 from triage.signals.running import count_of
+from triage.signals.turn_windows import fit_windows
 
 SAMPLES = Path(__file__).parents[2] / "sample_logs"
 
@@ -33,19 +34,19 @@ def windows(amplitude: float, noise: float, *, count: int = 60, seed: int = 2) -
 
 @pytest.mark.parametrize("amplitude", [0.0, 0.0005, 0.004])
 def test_wave_and_noise_come_out_within_their_uncertainty(amplitude: float) -> None:
-    wave, rest = fit_waves(*windows(amplitude, 0.002))
+    wave, rest = fit_windows(*windows(amplitude, 0.002))
     estimate = mean_amplitude(wave)
     assert abs(estimate.value - amplitude) < 3.0 * estimate.std_uncertainty + 1e-4
     assert np.sqrt(rest.mean()) == pytest.approx(0.002, rel=0.03)
 
 
 def test_power_of_no_wave_is_zero_on_average() -> None:
-    wave, _ = fit_waves(*windows(0.0, 0.002, count=400))
+    wave, _ = fit_windows(*windows(0.0, 0.002, count=400))
     assert abs(wave.mean()) < 3.0 * wave.std() / np.sqrt(wave.size)
 
 
 def test_no_windows_is_no_estimate() -> None:
-    wave, rest = fit_waves(np.zeros(0), np.zeros(0), np.zeros(0, dtype=np.intp))
+    wave, rest = fit_windows(np.zeros(0), np.zeros(0), np.zeros(0, dtype=np.intp))
     assert wave.size == rest.size == 0
 
 

@@ -306,14 +306,15 @@ def side_sheets(camera: Camera) -> Scene:
 
 def exercise(camera: Camera) -> Scene:
     """Library, work, debriefing."""
-    from ui.exercising import Wishes, from_wish
+    from triage.exercises.exercise import Wish
+    from ui.exercising import from_wish
     from ui.state.exercise import Debriefing, Working
 
     window = camera.window
     window.go_to("exercise")
     page = window.exercise.page
     yield from camera.shoot("exercise-library")
-    page.begin(from_wish(Wishes(7, "encoder-debris", "RL", 0.6, 90.0)))
+    page.begin(from_wish(Wish(7, "encoder-debris", "RL", 0.6, 90.0)))
     yield lambda: isinstance(page.desk.stage, Working)
     page.work.replay.replay.scrub(55.0)
     page.desk.choose_corner("RL")

@@ -29,8 +29,9 @@ from pytestqt.qtbot import QtBot
 
 from triage.corners import CORNERS
 from triage.errors import DamagedLog
+from triage.exercises.exercise import Wish
 from ui.appearance import scale_texts
-from ui.exercising import Wishes, from_wish
+from ui.exercising import from_wish
 from ui.state.opening import OpenOrder
 from ui.state.window_state import LoadingPhase, RefusedPhase
 from ui.theme import DARK, LIGHT, Theme, contrast_ratio
@@ -142,7 +143,7 @@ def test_exercise(window: MainWindow, qtbot: QtBot) -> None:
     qtbot.wait(1)
     assert faults_in(window) == []
     with qtbot.waitSignal(page.runner.finished, timeout=20_000):
-        page.begin(from_wish(Wishes(7, "encoder-debris", "RL", 0.6, 60.0)))
+        page.begin(from_wish(Wish(7, "encoder-debris", "RL", 0.6, 60.0)))
     qtbot.wait(1)
     assert faults_in(window) == []
     assert faults_in(page.work, HAND_PX) == []

@@ -20,9 +20,6 @@ from triage.simulator.faults import FAULT_MODELS
 from triage.simulator.road_test import RoadTest, simulate_road_test
 
 SEVERITIES: Final = (0.2, 1.0)
-SEVERITY_POWER: Final = 1.6
-"""Mild faults are drawn more often, the share below a severity growing with its 1/1.6th power: they are
-harder to tell apart and need more examples, and workshops see them first (judgement)."""
 
 DURATIONS_S: Final = (90.0, 180.0, 180.0, 300.0)
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Final
 
-from triage.corners import VEHICLE, Place
+from triage.corners import VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.answers import Observation
 from triage.evidence.rule_tables import Rulebook, places_of
@@ -18,6 +18,25 @@ SHORTEST_S: Final = 20.0
 LONGEST_S: Final = 1800.0
 LARGEST_SEED: Final = 2**31 - 1
 ID_DIGITS: Final = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What a trainer asks for; None leaves it to chance.
+
+    Attributes
+    ----------
+    seed : int
+        Decides what is left to chance.
+    """
+
+    seed: int
+    cause: str | None = None
+    corner: Corner | None = None
+    severity: float | None = None
+    duration_s: float = 180.0
+    car_seed: int | None = None
+    drive_seed: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 
-from triage.corners import CORNERS, Corner, Place
+from triage.corners import CORNERS, Place
 from triage.errors import SettingsError
 from triage.evidence.answers import Observation
 from triage.evidence.fitting import sensor_check
 from triage.evidence.rule_tables import Check, Rulebook
-from triage.exercises.exercise import LARGEST_SEED, Exercise, Hidden, check_hidden, id_of, place_for
+from triage.exercises.exercise import LARGEST_SEED, Exercise, Hidden, Wish, check_hidden, id_of, place_for
 from triage.exercises.hidden_answers import answer_check
 from triage.progress import Progress, no_progress
 from triage.simulator.equipment import Setup
@@ -32,25 +32,6 @@ SURPRISE_SEVERITIES: Final = (0.3, 0.9)
 
 _CAR, _DRIVE, _COMPLAINT, _SURPRISE = range(31, 35)
 """Keep the draws of one seed apart."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wish:
-    """What a trainer asks for; None leaves it to chance.
-
-    Attributes
-    ----------
-    seed : int
-        Decides what is left to chance.
-    """
-
-    seed: int
-    cause: str | None = None
-    corner: Corner | None = None
-    severity: float | None = None
-    duration_s: float = 180.0
-    car_seed: int | None = None
-    drive_seed: int | None = None
 
 
 def simulated_causes() -> tuple[str, ...]:

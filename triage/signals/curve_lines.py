@@ -8,14 +8,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.corners import CORNERS, SIDE_SIGN
 from triage.signals.analysis import Analysis
+from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.running import close_short_breaks, run_bounds
 from triage.speed_log import BoolArray, FloatArray
-
-LOADED_MPS2: Final = 1.0
-"""Lateral acceleration from which a curve shifts load noticeably (7 % of an axle's load, m a h / t)."""
 
 ORDER_STEP: Final = 0.02
 ORDER_COUNT: Final = 76
@@ -68,9 +65,7 @@ def find_curve_lines(analysis: Analysis, row: int, circumference_m: float) -> tu
     Each curve is taken by itself, tapered, its slow course taken out: neither the angle of the wheel nor that
     of the cage need be followed from one curve to the next.
     """
-    speed = np.nan_to_num(analysis.reference.reference_mps)
-    # In a left curve (positive) the right wheels are the outer ones.
-    outward = -SIDE_SIGN[CORNERS[row]] * speed**2 * analysis.reference.curvature_radpm
+    outward = outward_load_mps2(analysis, row)
     return (
         _lines(analysis, row, circumference_m, outward > LOADED_MPS2),
         _lines(analysis, row, circumference_m, outward < -LOADED_MPS2),

@@ -8,30 +8,21 @@ from typing import Final, Literal, get_args
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.corners import CORNERS, SIDE_SIGN
 from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.loss_events import find_loss_events
+from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.signals.running import count_of
+from triage.signals.turn_windows import cut_windows, fit_windows, middle_amplitude, spread_over
 from triage.speed_log import BoolArray, FloatArray
 
 Load = Literal["outer", "straight", "inner"]
 LOADS: Final[tuple[Load, ...]] = get_args(Load)
 
-LOADED_MPS2: Final = 1.0
 STRAIGHT_MPS2: Final = 0.5
-"""Lateral acceleration from which a curve shifts load noticeably (7 % of an axle's load, m a h / t), and
-up to which the car counts as going straight (judgement)."""
+"""Lateral acceleration up to which the car counts as going straight (judgement)."""
 
-WINDOW_S: Final = 1.5
-FEWEST_TURNS: Final = 1.5
-"""Shorter than this, a parabola takes much of one turn's wave with it."""
-
-FEWEST_SAMPLES: Final = 10
 FEWEST_WINDOWS: Final = 3
-MOST_WINDOWS: Final = 80
-"""So many windows, spread over the drive, are enough."""
-
 LEAST_S: Final = 5.0
 """No rate of losses is formed from less time."""
 
@@ -90,9 +81,7 @@ def split_by_load(analysis: Analysis, row: int) -> tuple[LoadShare, LoadShare, L
     Uncertainties: wave by the scatter of the windows, noise by the rank of the median over windows, losses by
     counting (Poisson; half a loss is added so that none in a short time is not certainty).
     """
-    speed = np.nan_to_num(analysis.reference.reference_mps)
-    # In a left curve (positive) the right wheels are the outer ones.
-    outward = -SIDE_SIGN[CORNERS[row]] * speed**2 * np.nan_to_num(analysis.reference.curvature_radpm)
+    outward = np.nan_to_num(outward_load_mps2(analysis, row))
     events = find_loss_events(analysis, row).first
     outer, straight, inner = (
         _share(analysis, row, load, flag=flag, events=events)
@@ -117,7 +106,7 @@ def _share(
         seconds=float(seconds),
         windows=int(rest_power.size),
         wave_ratio=mean_amplitude(wave_power) if enough and known else None,
-        noise_ratio=_middle_amplitude(rest_power) if enough else None,
+        noise_ratio=Estimate(*middle_amplitude(rest_power)) if enough else None,
         loss_count=losses,
         losses_per_min=loss_rate(losses, float(seconds)) if seconds >= LEAST_S else None,
     )
@@ -135,67 +124,12 @@ def loss_rate(losses: int, seconds: float) -> Estimate:
 def _windows(analysis: Analysis, row: int, flag: BoolArray) -> tuple[FloatArray, FloatArray, bool]:
     """Wave and rest power of the windows in the flagged time, and whether the length of a turn is known."""
     circumference_m = circumference_of(analysis, row)
-    fast = analysis.residuals.fast_ratio[row]
-    usable = flag & analysis.losses.moving[row] & analysis.clock.fresh[row] & ~analysis.losses.joint
-    index = np.flatnonzero(usable & np.isfinite(fast))
-    number = np.floor((analysis.clock.time_s[index] - analysis.clock.time_s[:1]) / WINDOW_S).astype(np.intp)
     # Without a known turn the noise still needs a fit; any wave of about a turn's length serves.
-    turned = analysis.paths[row].distance_m[index] / (circumference_m or 2.0)
-    starts, sizes = _full_windows(number, turned)
-    within = np.repeat(starts - (np.cumsum(sizes) - sizes), sizes) + np.arange(int(sizes.sum()))
-    ratio = np.clip(fast[index[within]], -LIMIT_RATIO, LIMIT_RATIO)
-    wave, rest = fit_waves(turned[within], ratio, np.cumsum(sizes) - sizes)
+    windows = cut_windows(analysis, row, flag, circumference_m or 2.0)
+    windows = windows.only(spread_over(np.arange(windows.sizes.size)))
+    ratio = np.clip(analysis.residuals.fast_ratio[row][windows.index], -LIMIT_RATIO, LIMIT_RATIO)
+    wave, rest = fit_windows(windows.turned, ratio, windows.starts)
     return wave, rest, circumference_m is not None
-
-
-def _full_windows(number: NDArray[np.intp], turned: FloatArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """First sample and size of each window that is long enough, evenly over the drive."""
-    starts = np.flatnonzero(np.diff(number, prepend=-1))
-    stops = np.append(starts[1:], number.size)[: starts.size]
-    good = (stops - starts >= FEWEST_SAMPLES) & (turned[stops - 1] - turned[starts] >= FEWEST_TURNS)
-    starts, sizes = starts[good], (stops - starts)[good]
-    if starts.size > MOST_WINDOWS:
-        kept = np.linspace(0, starts.size - 1, MOST_WINDOWS).astype(np.intp)
-        starts, sizes = starts[kept], sizes[kept]
-    return starts, sizes
-
-
-def fit_waves(
-    turned: FloatArray, ratio: FloatArray, starts: NDArray[np.intp]
-) -> tuple[FloatArray, FloatArray]:
-    """Fit a parabola and one wave per turn to every window.
-
-    Parameters
-    ----------
-    turned : float64[N]
-        Angle in revolutions, rising within each window.
-    ratio : float64[N]
-    starts : int[W]
-        First sample of each window, of more than five samples each.
-
-    Returns
-    -------
-    wave_power, rest_power : float64[W]
-        Squared amplitude of the wave, what noise adds to it taken out (so it may be negative), and the
-        variance of the rest, without bias.
-    """
-    if not starts.size:
-        return np.zeros(0), np.zeros(0)
-    sizes = np.diff(np.append(starts, turned.size))
-    from_start = turned - np.repeat(turned[starts], sizes)
-    along = 2.0 * from_start / np.repeat(np.maximum.reduceat(from_start, starts), sizes) - 1.0
-    angle = 2.0 * np.pi * from_start
-    columns = np.stack((np.ones_like(along), along, along**2, np.cos(angle), np.sin(angle)))
-    products = np.add.reduceat(columns[:, None, :] * columns[None, :, :], starts, axis=2).transpose(2, 0, 1)
-    right = np.add.reduceat(columns * ratio, starts, axis=1).T
-    # The small addend keeps windows solvable in which the wheel steps by whole turns.
-    inverse = np.linalg.inv(products + 1e-9 * np.eye(5))
-    solved = (inverse @ right[:, :, None])[:, :, 0]
-    left = ratio - (np.repeat(solved, sizes, axis=0) * columns.T).sum(axis=1)
-    rest: FloatArray = np.add.reduceat(left**2, starts) / np.maximum(sizes - 5, 1)
-    noise = rest * (inverse[:, 3, 3] + inverse[:, 4, 4])
-    wave: FloatArray = solved[:, 3] ** 2 + solved[:, 4] ** 2 - noise
-    return wave, rest
 
 
 def mean_amplitude(power: FloatArray) -> Estimate:
@@ -204,10 +138,3 @@ def mean_amplitude(power: FloatArray) -> Estimate:
     scatter = float(power.std(ddof=1)) / float(np.sqrt(power.size))
     amplitude = float(np.sqrt(max(mean, 0.0)))
     return Estimate(amplitude, float(np.sqrt(max(mean, 0.0) + scatter)) - amplitude)
-
-
-def _middle_amplitude(power: FloatArray) -> Estimate:
-    """Root of the median power; the rank of a true median scatters by sqrt(n) / 2 (binomial)."""
-    apart = min(0.5 / np.sqrt(power.size), 0.5)
-    low, middle, high = np.quantile(np.sqrt(power), (0.5 - apart, 0.5, 0.5 + apart)).tolist()
-    return Estimate(middle, (high - low) / 2.0)

@@ -69,11 +69,6 @@ class PulseCounters:
     pitch_m: float
     unsupported: BoolArray
 
-    @property
-    def any_covers(self) -> bool:
-        """At least one wheel has a counter that can be used."""
-        return bool(self.covers.any()) and bool(np.isfinite(self.pitch_m))
-
 
 def gather_counters(log: SpeedLog, clock: CommonClock) -> PulseCounters | None:
     """Bring the pulse counters of a log to the common clock.

@@ -20,7 +20,6 @@ DECIDED: Final = 0.6
 """From this probability on the first place is worded as the suspect (judgement)."""
 
 SOUND_CAUSE: Final = "no-fault-found"
-OPEN_CAUSE: Final = "other"
 
 
 @dataclass(frozen=True, slots=True)

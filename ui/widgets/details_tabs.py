@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from PySide6.QtWidgets import QTabWidget, QWidget
 
 from ui.presenters.entries import (
@@ -23,7 +21,6 @@ from ui.widgets.article import Article, join_parts
 from ui.widgets.evidence_panel import EvidencePanel
 
 EVIDENCE_TAB, CHECKS_TAB, MISSING_TAB, RECORDING_TAB = range(4)
-TAB_COUNT: Final = 4
 
 
 class DetailsTabs(QTabWidget):

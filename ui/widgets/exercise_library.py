@@ -22,7 +22,7 @@ from PySide6.QtWidgets import (
 )
 
 from triage.corners import CORNERS, Corner
-from ui.exercising import Wishes
+from triage.exercises.exercise import Wish
 from ui.presenters.samples import Sample
 from ui.presenters.wording import place_name
 from ui.widgets.labels import make_button, make_label
@@ -53,7 +53,7 @@ class LibraryActions:
         Gives a number for what is left to chance.
     """
 
-    make: Callable[[Wishes, bool], object]
+    make: Callable[[Wish, bool], object]
     take_sample: Callable[[str, bool], object]
     open_file: Callable[[bool], object]
     leave: Callable[[], object]
@@ -92,10 +92,10 @@ class ExerciseLibrary(QScrollArea):
         self.surprise_button.setFocus()
 
     @property
-    def wishes(self) -> Wishes:
+    def wishes(self) -> Wish:
         """What is chosen now."""
         corner: Corner | None = self.corner.currentData()
-        return Wishes(
+        return Wish(
             seed=self._actions.draw_seed(),
             cause=self.cause.currentData(),
             corner=corner,
@@ -197,7 +197,7 @@ class ExerciseLibrary(QScrollArea):
         return button
 
     def _surprise(self) -> None:
-        self._actions.make(Wishes(seed=self._actions.draw_seed()), self.told.isChecked())
+        self._actions.make(Wish(seed=self._actions.draw_seed()), self.told.isChecked())
 
     def _make(self) -> None:
         self._actions.make(self.wishes, self.told.isChecked())

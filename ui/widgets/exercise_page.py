@@ -16,8 +16,9 @@ from triage.errors import TriageError
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.exercises.class_sheet import add_to_class_sheet, sheet_line
-from triage.exercises.exercise import LARGEST_SEED, Exercise
-from ui.exercising import Source, Wishes, from_file, from_sample, from_wish, prepare, score
+from triage.exercises.exercise import LARGEST_SEED, Exercise, Wish
+from triage.exercises.exercise_file import SUFFIX
+from ui.exercising import Source, from_file, from_sample, from_wish, prepare, score
 from ui.presenters.exercise import cause_choices
 from ui.presenters.samples import Sample
 from ui.runner import Reply, Runner
@@ -178,7 +179,7 @@ class ExercisePage(QWidget):
             add_to_sheet=self.ask_for_sheet,
         )
 
-    def _make(self, wishes: Wishes, *, told: bool) -> None:
+    def _make(self, wishes: Wish, *, told: bool) -> None:
         self.begin(from_wish(wishes), told=told)
 
     def _give_up(self) -> None:
@@ -212,7 +213,7 @@ class ExercisePage(QWidget):
         exercise = self._exercise
         if exercise is None:
             return
-        name = str(Path(self._folder) / f"{exercise.id}.exercise.json")
+        name = str(Path(self._folder) / f"{exercise.id}{SUFFIX}")
         path, _ = QFileDialog.getSaveFileName(
             self, self.tr("Save the exercise"), name, self._exercise_filter()
         )

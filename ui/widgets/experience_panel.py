@@ -9,7 +9,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QCheckBox,
-    QComboBox,
     QFormLayout,
     QHeaderView,
     QLineEdit,
@@ -25,10 +24,9 @@ from triage.corners import CORNER_NAMES, CORNERS
 from triage.evidence.hypotheses import Finding
 from ui.presenters.experience import build_experience_text, cause_choices
 from ui.state.experience import ExperienceState
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_choice, make_label
 from ui.widgets.styling import TARGET_PX
 
-LEAST_LETTERS: Final = 16
 LEAST_ROWS: Final = 4
 
 FindingsNow = Callable[[], Sequence[Finding] | None]
@@ -48,7 +46,7 @@ class ExperiencePanel(QWidget):
         self.standing = make_label("section")
         self.switch = QCheckBox(self.tr("Let these cars count"))
         self.switch.setMinimumHeight(TARGET_PX)
-        self.group = self._field(self.tr("Cars that are alike"))
+        self.group = make_choice(self.tr("Cars that are alike"))
         self.group.setEditable(True)
         self.verdict = _table(self.tr("Verdict"), (self.tr("Verdict"), self.tr("without"), self.tr("with")))
         self.causes = _table(
@@ -57,8 +55,8 @@ class ExperiencePanel(QWidget):
         )
         self.cars = QListWidget()
         self.cars.setAccessibleName(self.tr("Cars counted"))
-        self.cause = self._field(self.tr("What it really was"))
-        self.wheel = self._field(self.tr("Wheel"))
+        self.cause = make_choice(self.tr("What it really was"))
+        self.wheel = make_choice(self.tr("Wheel"))
         self.remark = QLineEdit()
         self.remark.setAccessibleName(self.tr("Remark"))
         self.remark.setMinimumHeight(TARGET_PX)
@@ -68,14 +66,6 @@ class ExperiencePanel(QWidget):
         self._lay_out()
         self._connect()
         self.refresh()
-
-    def _field(self, title: str) -> QComboBox:
-        field = QComboBox()
-        field.setMinimumHeight(TARGET_PX)
-        field.setAccessibleName(title)
-        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        field.setMinimumContentsLength(LEAST_LETTERS)
-        return field
 
     def _fill_choices(self) -> None:
         for name, title in cause_choices(self._state.plain):

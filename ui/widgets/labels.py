@@ -1,13 +1,17 @@
-"""Small labels and buttons made one way everywhere."""
+"""Small labels, buttons and choices made one way everywhere."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
 
 from ui.widgets.styling import TARGET_PX, enlarge
+
+CHOICE_LETTERS: Final = 16
+"""A choice beside other things may be this narrow, however long its lines are."""
 
 
 def make_label(role: str, text: str = "", *, larger_by: float = 1.0) -> QLabel:
@@ -30,6 +34,16 @@ def make_button(text: str, on_click: Callable[[], object], *, primary: bool = Fa
     button.setMinimumHeight(TARGET_PX)
     button.clicked.connect(lambda _checked=False: on_click())
     return button
+
+
+def make_choice(title: str) -> QComboBox:
+    """Return an empty choice that a screen reader calls by its title."""
+    choice = QComboBox()
+    choice.setMinimumHeight(TARGET_PX)
+    choice.setAccessibleName(title)
+    choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+    choice.setMinimumContentsLength(CHOICE_LETTERS)
+    return choice
 
 
 def set_primary(button: QPushButton, *, primary: bool) -> None:

@@ -3,18 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Final
 
-from PySide6.QtWidgets import QComboBox, QFormLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.state.window_state import WindowState
 from ui.trying import TrialChoice
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_choice, make_label
 from ui.widgets.styling import TARGET_PX
-
-LEAST_LETTERS: Final = 16
-"""Wide enough to tell entries apart; longer ones are cut, and whole in the open list."""
 
 TryOut = Callable[[str, str, Corner | None], object]
 
@@ -27,9 +23,9 @@ class WhatIfPanel(QWidget):
         self._state = state
         self._on_try = on_try
         self._choices: tuple[TrialChoice, ...] = ()
-        self.check = self._field(self.tr("Check"))
-        self.wheel = self._field(self.tr("Wheel"))
-        self.answer = self._field(self.tr("Answer"))
+        self.check = make_choice(self.tr("Check"))
+        self.wheel = make_choice(self.tr("Wheel"))
+        self.answer = make_choice(self.tr("Answer"))
         self.question = make_label("muted")
         self.note = make_label("caution")
         self.note.hide()
@@ -41,14 +37,6 @@ class WhatIfPanel(QWidget):
             self.wheel.addItem(f"{corner} {CORNER_NAMES[corner]}", corner)
         state.corner_changed.subscribe(self._show_corner)
         state.phase_changed.subscribe(lambda _phase: self.tell(""))
-
-    def _field(self, title: str) -> QComboBox:
-        field = QComboBox()
-        field.setMinimumHeight(TARGET_PX)
-        field.setAccessibleName(title)
-        field.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        field.setMinimumContentsLength(LEAST_LETTERS)
-        return field
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)

@@ -12,8 +12,9 @@ from triage.evidence.fitting import fits
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.exercises.attempt import Attempt, commit, order_check
+from triage.exercises.exercise import Wish
 from triage.exercises.making import simulated_causes
-from ui.exercising import Wishes, from_wish, prepare, score
+from ui.exercising import from_wish, prepare, score
 from ui.presenters.exercise import check_rows, complaint_lines, done_lines, rows_by_heading, spent_line
 from ui.presenters.exercise_debrief import build_debrief, truth_line
 from ui.presenters.exercise_sketch import PARTS, plan_sketch
@@ -27,7 +28,7 @@ def rulebook() -> Rulebook:
 
 
 def prepared_for(cause: str, rulebook: Rulebook, *, severity: float = 0.6) -> Prepared:
-    wishes = Wishes(7, cause, "RL", severity, 30.0)
+    wishes = Wish(7, cause, "RL", severity, 30.0)
     return prepare(from_wish(wishes), rulebook, told=False, progress=lambda *_: None)
 
 
@@ -95,7 +96,7 @@ def test_a_sound_car_has_no_strength(rulebook: Rulebook) -> None:
 def test_the_ring_is_counted_against_its_turning_seen_from_outside(rulebook: Rulebook) -> None:
     # Rolling forward, a left wheel turns against the clock for who stands beside it, a right one with it.
     for corner, clockwise, words in (("RL", True, " clockwise"), ("RR", False, "counter-clockwise")):
-        wishes = Wishes(7, "encoder-debris", corner, 0.6, 30.0)
+        wishes = Wish(7, "encoder-debris", corner, 0.6, 30.0)
         made = prepare(from_wish(wishes), rulebook, told=False, progress=lambda *_: None)
         plan = plan_sketch(made.test.truth)
         assert plan.clockwise is clockwise

@@ -7,8 +7,9 @@ import pytest
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
+from triage.exercises.exercise import Wish
 from triage.progress import Cancelled
-from ui.exercising import Wishes, from_wish, prepare, score
+from ui.exercising import from_wish, prepare, score
 from ui.state.exercise import Choosing, Debriefing, ExerciseDesk, Prepared, Waiting, Working
 
 
@@ -19,7 +20,7 @@ def rulebook() -> Rulebook:
 
 @pytest.fixture(scope="module")
 def prepared(rulebook: Rulebook) -> Prepared:
-    wishes = Wishes(7, "encoder-debris", "RL", 0.6, 60.0)
+    wishes = Wish(7, "encoder-debris", "RL", 0.6, 60.0)
     return prepare(from_wish(wishes), rulebook, told=False, progress=lambda *_: None)
 
 
@@ -85,4 +86,4 @@ def test_scoring_can_be_stopped(desk: ExerciseDesk, prepared: Prepared) -> None:
     with pytest.raises(Cancelled):
         score(prepared, attempt, stop)
     with pytest.raises(Cancelled):
-        prepare(from_wish(Wishes(1)), prepared.rulebook, told=False, progress=stop)
+        prepare(from_wish(Wish(1)), prepared.rulebook, told=False, progress=stop)

@@ -14,8 +14,9 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QFileDia
 
 from triage.errors import RulebookError
 from triage.exercises.class_sheet import read_class_sheet
+from triage.exercises.exercise import Wish
 from triage.exercises.making import simulated_causes
-from ui.exercising import Wishes, from_file, from_wish
+from ui.exercising import from_file, from_wish
 from ui.presenters.exercise_sketch import plan_sketch
 from ui.presenters.samples import Sample
 from ui.state.exercise import Choosing, Debriefing, Waiting, Working
@@ -34,7 +35,7 @@ pytestmark = pytest.mark.qt_log_ignore("propagateSizeHints")
 """The screen that need not exist has no windows to size."""
 
 SAMPLES = Path(__file__).parents[3] / "sample_logs"
-DIRTY = Wishes(7, "encoder-debris", "RL", 0.6, 60.0)
+DIRTY = Wish(7, "encoder-debris", "RL", 0.6, 60.0)
 
 
 class Heard:
@@ -175,7 +176,7 @@ def test_what_is_chosen_is_made(page: ExercisePage, qtbot: QtBot) -> None:
     library.car.setValue(4)
     library.drive.setValue(9)
     library.length.setCurrentIndex(0)
-    assert library.wishes == Wishes(7, "air-gap", "FR", 0.5, 90.0, 4, 9)
+    assert library.wishes == Wish(7, "air-gap", "FR", 0.5, 90.0, 4, 9)
     with qtbot.waitSignal(page.runner.finished):
         library.make_button.click()
     assert page.desk.stage.prepared.exercise.hidden.cause == "air-gap"
@@ -359,7 +360,7 @@ def truth_of() -> Callable[[str], object]:
     rulebook = load_rulebook()
 
     def make(cause: str) -> object:
-        wishes = Wishes(7, cause, "RL", 0.6, 30.0)
+        wishes = Wish(7, cause, "RL", 0.6, 30.0)
         return prepare(from_wish(wishes), rulebook, told=False, progress=lambda *_: None).test.truth
 
     return make

@@ -14,27 +14,24 @@ from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
+from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.signals.running import count_of
 from triage.signals.side_by_side import map_side_by_side
-from triage.speed_log import BoolArray, FloatArray
+from triage.signals.turn_windows import (
+    TurnWindows,
+    cut_windows,
+    fit_windows,
+    middle_amplitude,
+    spread_over,
+)
+from triage.speed_log import FloatArray
 
 NAME: Final = "load-rest-ratio"
 
 FEWEST_OTHERS: Final = 2
 """Other wheels needed as reference."""
 
-WINDOW_S: Final = 1.5
-FEWEST_TURNS: Final = 1.5
-"""Shorter than this, a parabola takes much of one turn's wave with it."""
-
-FEWEST_SAMPLES: Final = 10
 FEWEST_WINDOWS: Final = 5
-
-MOST_WINDOWS: Final = 80
-"""So many of either load are enough, and an hour of driving holds hundreds."""
-
-LOADED_MPS2: Final = 1.0
-"""Lateral acceleration from which a curve shifts load noticeably (7 % of an axle's load, m a h / t)."""
 
 UNLOADED_MPS2: Final = -0.5
 """Outward acceleration below which the wheel runs as inner wheel (judgement)."""
@@ -111,77 +108,25 @@ def _against_others(analysis: Analysis, row: int, ripples: Sequence[RippleWindow
 
 def ripple_windows(analysis: Analysis, row: int, circumference_m: float) -> RippleWindows:
     """Cut a drive into windows of 1.5 s and measure the scatter of a wheel in each."""
-    speed = np.nan_to_num(analysis.reference.reference_mps)
-    # In a left curve (positive) the right wheels are the outer ones.
-    outward = -SIDE_SIGN[CORNERS[row]] * speed**2 * analysis.reference.curvature_radpm
+    outward = outward_load_mps2(analysis, row)
     fast = analysis.residuals.fast_ratio[row]
-    usable = analysis.losses.moving[row] & analysis.clock.fresh[row] & ~analysis.losses.joint
-    usable &= np.isfinite(fast) & np.isfinite(outward)
-    index = np.flatnonzero(usable)
-    number = ((analysis.clock.time_s[index] - analysis.clock.time_s[0]) / WINDOW_S).astype(np.int64)
-    turned = analysis.paths[row].distance_m[index] / circumference_m
-    index, turned, sizes = _chosen(index, turned, _full_windows(number, turned), outward)
+    windows = _chosen(cut_windows(analysis, row, np.isfinite(outward), circumference_m), outward)
     window = np.full(fast.size, -1, dtype=np.int64)
-    if not sizes.size:
+    if not windows.sizes.size:
         return RippleWindows(np.zeros(0), np.zeros(0), window)
-    starts = np.cumsum(sizes) - sizes
-    window[index] = np.repeat(np.arange(sizes.size), sizes)
-    rest = fit_windows(turned, np.clip(fast[index], -LIMIT_RATIO, LIMIT_RATIO), starts)
-    return RippleWindows(np.add.reduceat(outward[index], starts) / sizes, rest, window)
+    window[windows.index] = np.repeat(np.arange(windows.sizes.size), windows.sizes)
+    ratio = np.clip(fast[windows.index], -LIMIT_RATIO, LIMIT_RATIO)
+    _, rest = fit_windows(windows.turned, ratio, windows.starts)
+    mean = np.add.reduceat(outward[windows.index], windows.starts) / windows.sizes
+    return RippleWindows(mean, rest, window)
 
 
-def _chosen(
-    index: NDArray[np.intp], turned: FloatArray, bounds: tuple[NDArray[np.intp], ...], outward: FloatArray
-) -> tuple[NDArray[np.intp], FloatArray, NDArray[np.intp]]:
-    """Keep the windows that load or unload the wheel, evenly over the drive, and tell their sizes."""
-    starts, sizes = bounds
-    sums = np.concatenate(([0.0], np.cumsum(outward[index])))
-    mean = (sums[starts + sizes] - sums[starts]) / sizes
-    kept = np.sort(np.concatenate((_spread(mean > LOADED_MPS2), _spread(mean < UNLOADED_MPS2))))
-    first, size = starts[kept], sizes[kept]
-    within = np.repeat(first - (np.cumsum(size) - size), size) + np.arange(int(size.sum()))
-    return index[within], turned[within], size
-
-
-def _spread(flag: BoolArray) -> NDArray[np.intp]:
-    """Take the flagged windows, or so many evenly over them as are enough."""
-    found = np.flatnonzero(flag)
-    if found.size <= MOST_WINDOWS:
-        return found
-    return found[np.linspace(0, found.size - 1, MOST_WINDOWS).astype(np.intp)]
-
-
-def _full_windows(number: NDArray[np.int64], turned: FloatArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Find the first sample and the size of each window that is long enough."""
-    starts = np.flatnonzero(np.diff(number, prepend=-1))
-    stops = np.append(starts[1:], number.size)[: starts.size]
-    sizes = stops - starts
-    good = (sizes >= FEWEST_SAMPLES) & (turned[stops - 1] - turned[starts] >= FEWEST_TURNS)
-    return starts[good], sizes[good]
-
-
-def fit_windows(turned: FloatArray, ratio: FloatArray, starts: NDArray[np.intp]) -> FloatArray:
-    """Variance beside a least-squares parabola and one wave per turn, without bias, float64[W].
-
-    Parameters
-    ----------
-    turned : float64[N]
-        Angle in revolutions, rising within each window.
-    ratio : float64[N]
-    starts : int[W]
-        First sample of each window, of more than five samples each.
-    """
-    sizes = np.diff(np.append(starts, turned.size))
-    from_start = turned - np.repeat(turned[starts], sizes)
-    along = 2.0 * from_start / np.repeat(np.maximum.reduceat(from_start, starts), sizes) - 1.0
-    angle = 2.0 * np.pi * from_start
-    columns = np.stack((np.ones_like(along), along, along**2, np.cos(angle), np.sin(angle)))
-    products = np.add.reduceat(columns[:, None, :] * columns[None, :, :], starts, axis=2).transpose(2, 0, 1)
-    right = np.add.reduceat(columns * ratio, starts, axis=1).T
-    solved = np.linalg.solve(products + 1e-9 * np.eye(5), right[:, :, None])[:, :, 0]
-    left = ratio - (np.repeat(solved, sizes, axis=0) * columns.T).sum(axis=1)
-    rest: FloatArray = np.add.reduceat(left**2, starts) / np.maximum(sizes - 5, 1)
-    return rest
+def _chosen(windows: TurnWindows, outward: FloatArray) -> TurnWindows:
+    """Keep the windows that load or unload the wheel, evenly over the drive."""
+    sums = np.concatenate(([0.0], np.cumsum(outward[windows.index])))
+    mean = (sums[windows.starts + windows.sizes] - sums[windows.starts]) / windows.sizes
+    loads = (np.flatnonzero(mean > LOADED_MPS2), np.flatnonzero(mean < UNLOADED_MPS2))
+    return windows.only(np.sort(np.concatenate([spread_over(load) for load in loads])))
 
 
 def _as_seen_from(row: int, found: list[tuple[float, float] | None]) -> list[tuple[float, float]]:
@@ -208,10 +153,6 @@ def _doublings(ripple: RippleWindows) -> tuple[float, float] | None:
 
 
 def _amplitude(power: FloatArray) -> tuple[float, float]:
-    """Median root of the power on top of the floor, and its standard uncertainty free of any distribution.
-
-    The rank of a true median scatters by sqrt(n) / 2 (binomial).
-    """
-    apart = min(0.5 / np.sqrt(power.size), 0.5)
-    low, middle, high = np.quantile(np.sqrt(power), (0.5 - apart, 0.5, 0.5 + apart)).tolist()
-    return middle + FLOOR_RATIO, (high - low) / 2.0
+    """Median root of the power on top of the floor, and its standard uncertainty."""
+    middle, std = middle_amplitude(power)
+    return middle + FLOOR_RATIO, std

@@ -10,12 +10,12 @@ from typing import Final
 
 import numpy as np
 
-from triage.corners import CORNERS, SIDE_SIGN
+from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
-from triage.signals.curve_lines import LOADED_MPS2
 from triage.signals.loss_events import compare_rates, find_loss_events
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
+from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.speed_log import BoolArray
 
 FEWEST_EVENTS: Final = 5
@@ -73,8 +73,7 @@ def measure_side_coupling(analysis: Analysis, row: int) -> Measured:
     """
     events = find_loss_events(analysis, row)
     speed = np.nan_to_num(analysis.reference.reference_mps)
-    # In a left curve (positive) the right wheels are the outer ones.
-    outward = -SIDE_SIGN[CORNERS[row]] * speed**2 * analysis.reference.curvature_radpm
+    outward = outward_load_mps2(analysis, row)
     judged = analysis.losses.moving[row] & ~analysis.losses.joint & (np.abs(outward) > LOADED_MPS2)
     needed = "five steady curves to each side at 40 to 60 km/h, with the fault in it"
     in_curves = np.count_nonzero(judged[events.first])

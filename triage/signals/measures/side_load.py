@@ -7,16 +7,13 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.corners import CORNERS, SIDE_SIGN
+from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
+from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.signals.running import close_short_breaks, count_of, run_bounds
 from triage.speed_log import BoolArray, FloatArray
-
-BRISK_MPS2: Final = 1.0
-"""Lateral acceleration from which a curve shifts load noticeably: 1 m/s2 moves about 7 % of an axle's load
-to the outer wheel at a centre of gravity height of a third of the track (whole-axle formula m a h / t)."""
 
 SHORTEST_EACH_S: Final = 1.5
 LIMIT_SIGMA: Final = 6.0
@@ -29,14 +26,11 @@ def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
     6 sigma so that one pothole cannot decide, a lost signal counting as 6. Whole curves are the independent
     units of the uncertainty.
     """
-    speed = np.nan_to_num(analysis.reference.reference_mps)
-    lateral = speed**2 * analysis.reference.curvature_radpm
-    # In a left curve (positive) the right wheels are the outer ones.
-    outward = -SIDE_SIGN[CORNERS[row]] * lateral
+    outward = outward_load_mps2(analysis, row)
     judged = analysis.losses.moving[row] & analysis.clock.fresh[row] | analysis.losses.lost[row]
     disturbance = _disturbance(analysis, row)
-    as_outer, outer_flag = _per_curve(judged & (outward > BRISK_MPS2), disturbance)
-    as_inner, inner_flag = _per_curve(judged & (outward < -BRISK_MPS2), disturbance)
+    as_outer, outer_flag = _per_curve(judged & (outward > LOADED_MPS2), disturbance)
+    as_inner, inner_flag = _per_curve(judged & (outward < -LOADED_MPS2), disturbance)
     shortest = SHORTEST_EACH_S / analysis.clock.period_s if analysis.clock.period_s else np.inf
     if min(count_of(outer_flag), count_of(inner_flag)) < shortest:
         return missing(

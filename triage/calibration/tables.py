@@ -1,6 +1,6 @@
 """Likelihood tables counted on measured cases.
 
-Every case counts for the row of its cause at the blamed corner and for the row ``sound`` at the others. Where
+Every case counts for the row of its cause at the blamed corner and for the row ``sound`` elsewhere. Where
 the cases of a cause fall into variants, different ways in which it shows itself (see
 :mod:`triage.calibration.variants`), each variant has a row of its own, ``<cause>_<number>``, and the cause
 as a whole has none. Rows of strong faults start from what all strong ones of the cause show together
@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from triage.calibration.ensemble import MeasuredCase
 from triage.calibration.variants import sort_into_variants
-from triage.corners import VEHICLE, Place
+from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.estimation import estimate_table
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
@@ -69,7 +69,7 @@ def count_tables(
     }
     for one, found, label in zip(cases, findings, labels, strict=True):
         for finding in found:
-            blamed = _is_blamed(finding.corner, one.case.corner) and not _looks_sound(one.case.cause)
+            blamed = finding.corner in _places_that_tell(one.case.corner) and not _looks_sound(one.case.cause)
             shares[finding.source][label if blamed else SOUND].append(_bands(finding, rulebook))
     tables = {
         name: replace(
@@ -100,7 +100,7 @@ def _label_variants(
         rows = [index for index, one in enumerate(cases) if one.case.cause == cause]
         # The variants of a cause of the whole vehicle are told apart by the findings of the vehicle alone:
         # those of the four corners would come four to a measurement.
-        own = [[f for f in findings[i] if f.corner in (cases[i].case.corner, VEHICLE)] for i in rows]
+        own = [[f for f in findings[i] if f.corner == cases[i].case.corner] for i in rows]
         drives = [{finding.source: _bands(finding, rulebook) for finding in found} for found in own]
         weights = [_weights(found, rulebook) for found in own]
         mild = np.array([cases[i].case.severity < MILD_BELOW for i in rows])
@@ -144,9 +144,13 @@ def _bands(finding: Finding, rulebook: Rulebook) -> tuple[float, ...]:
     return tuple(finding.band_probability[band] for band in rulebook.measurements[finding.source].bands)
 
 
-def _is_blamed(place: Place, blamed: Place) -> bool:
-    """Whether a finding at a place is governed by a cause at the blamed one."""
-    return place == VEHICLE or blamed in (VEHICLE, place)
+def _places_that_tell(blamed: Place) -> tuple[Place, ...]:
+    """Where findings are governed by a cause at the blamed place.
+
+    What a faulty wheel does to a finding on the whole vehicle, such as the fit of the curves, depends on the
+    drive more than on the fault; it counts as what vehicles without a fault of their own show.
+    """
+    return (*CORNERS, VEHICLE) if blamed == VEHICLE else (blamed,)
 
 
 def _looks_sound(cause: str) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.corners import CORNERS, SIDE_SIGN
 from triage.signals.analysis import Analysis
@@ -15,12 +16,15 @@ LOADED_MPS2: Final = 1.0
 to the outer wheel at a centre of gravity height of a third of the track (whole-axle formula m a h / t)."""
 
 
-def outward_load_mps2(analysis: Analysis, row: int) -> FloatArray:
-    """Return the lateral acceleration towards the wheel's own side, float64[N].
+def outward_load_mps2(
+    analysis: Analysis, row: int, samples: NDArray[np.intp] | slice = slice(None)
+) -> FloatArray:
+    """Return the lateral acceleration towards the wheel's own side, float64[N], or at some samples.
 
     Positive where the wheel runs as the outer one; NaN where the path is not known.
     """
-    speed_mps = np.nan_to_num(analysis.reference.reference_mps)
+    speed_mps = np.nan_to_num(analysis.reference.reference_mps[samples])
     # In a left curve (positive) the right wheels are the outer ones.
-    outward: FloatArray = -SIDE_SIGN[CORNERS[row]] * speed_mps**2 * analysis.reference.curvature_radpm
+    curvature_radpm = analysis.reference.curvature_radpm[samples]
+    outward: FloatArray = -SIDE_SIGN[CORNERS[row]] * speed_mps**2 * curvature_radpm
     return outward

@@ -9,6 +9,7 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.conditioning import CommonClock
 from triage.signals.measurement import NotMeasurable
+from triage.texts import Text
 from triage.units import to_kmh
 
 FASTEST_MPS: Final = 100.0
@@ -29,8 +30,12 @@ def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
         return NotMeasurable(
             id="all",
             corner=None,
-            reason=f"{CORNERS[row]} mostly reads more than {to_kmh(FASTEST_MPS):.0f} km/h, as no car drives: "
-            "the unit or the factor of the speeds is wrong",
+            reason=Text(
+                "{wheel} mostly reads more than {speed} km/h, as no car drives: the unit or the factor of "
+                "the speeds is wrong",
+                wheel=CORNERS[row],
+                speed=f"{to_kmh(FASTEST_MPS):.0f}",
+            ),
             needed="the right unit (--unit), or the right factor in the signal database",
         )
     return None

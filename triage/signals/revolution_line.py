@@ -22,6 +22,7 @@ from triage.signals.order_spectrum import amplitude_spectra
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import SMOOTHING_M, WheelPath
 from triage.speed_log import FloatArray
+from triage.texts import Text
 
 SHORTEST_M: Final = 1.6
 LONGEST_M: Final = 2.6
@@ -52,7 +53,7 @@ SAME_CIRCUMFERENCE: Final = 0.02
 NEAR_RATIO: Final = 0.008
 """Half width of the search where another wheel has shown its revolution: tyres, pressure and curves."""
 
-DRIFT_RATIO: Final = 0.001
+DRIFT_RATIO: Final = 0.0013
 """Standard uncertainty of a circumference from slip and from the delay of the control unit, which no length
 of drive reduces: 68 % of the lines of simulated healthy cars lie within 0.07 %, 95 % within 0.26 %."""
 
@@ -373,7 +374,7 @@ def _accept(
     if line is not None and line.false_alarm_probability < limit:
         return line
     reason = (
-        f"less than {SHORTEST_DRIVE_M:.0f} m of usable driving"
+        Text("less than {way} m of usable driving", way=f"{SHORTEST_DRIVE_M:.0f}")
         if spectra is None
         else "no ripple that repeats with the revolution stands out of the noise"
     )

@@ -18,6 +18,7 @@ from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_angle import follow_angle
 from triage.signals.ring_drops import count_drops, place_drops, ring_bin
+from triage.signals.ring_lock import concentration
 from triage.signals.ring_profile import RingProfile, profile_ring
 from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
@@ -73,7 +74,7 @@ class RingMap:
     onset_count : int
         Number of short losses and deviations whose angle is known.
     onset_lock, onset_lock_std : float
-        How much the angle decides whether a disturbance begins: 0 not at all, 1 fully.
+        Part of the ring that losses and deviations leave out: 0 all round, near 1 always at one place.
     width_rev, width_std_rev : float
         Effective width of the disturbed part in revolutions; NaN with too few disturbances.
     quiet_ratio : float
@@ -292,10 +293,11 @@ def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[BoolAr
 
 
 def _sharpest_lock(samples: _RingSamples, ranges: list[BoolArray]) -> tuple[float, float]:
-    onset = samples.onset.astype(float)
-    ranges = [one for one in ranges if onset[one].sum() >= FEWEST_FOR_WIDTH]
-    everything = np.ones(onset.size, dtype=bool)
-    return max(variance_explained(onset[one], samples.angle_bin[one], BINS) for one in ranges or [everything])
+    """Take the lock from the range of speed that shows it most surely."""
+    everything = np.ones(samples.onset.size, dtype=bool)
+    worth = [one for one in ranges if np.count_nonzero(samples.onset[one]) >= FEWEST_FOR_WIDTH]
+    locks = [concentration(samples.angle_bin[one], samples.onset[one], BINS) for one in (*worth, everything)]
+    return max(locks, key=lambda lock: lock[0] - lock[1])
 
 
 def _narrowest_width(samples: _RingSamples, ranges: list[BoolArray]) -> float:

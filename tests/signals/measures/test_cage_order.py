@@ -67,6 +67,18 @@ def test_run_out_is_the_same_in_both_curves(log_from: LogBuilder) -> None:
     assert cage.value == pytest.approx(0.0, abs=0.05)
 
 
+def test_what_a_unit_that_counts_whole_pulses_rounds_off_is_no_cage(log_from: LogBuilder) -> None:
+    """One step of 0.5 m/s at 12 m/s: swinging between two steps alone makes a line of 2.7 %."""
+    rows = _rows()
+    rows[0] *= 1.0 + np.where(CURVATURE < 0.0, 0.015 * _wave(rows, 0, 0.41), 0.0)
+    fine = measure_curve_lines(_analysis(rows, log_from))[0]
+    coarse = measure_curve_lines(analyse(log_from(TIME, rows, resolution_mps=0.5), KNOWN))[0]
+    assert isinstance(fine, Measurement)
+    assert isinstance(coarse, Measurement)
+    assert fine.value == pytest.approx(1.5, abs=0.2)
+    assert coarse.value == 0.0
+
+
 def test_the_known_order_is_found(log_from: LogBuilder) -> None:
     rows = _rows()
     rows[1] *= 1.0 + np.where(CURVATURE > 0.0, 0.01 * _wave(rows, 1, 0.42), 0.0)

@@ -13,10 +13,15 @@ from triage.signals.ring_map import BINS, RingMap
 FEWEST_ONSETS = 8
 FEWEST_ONSETS_FOR_QUIET = 50
 WIDTH_NEEDS_LOCK_SIGMA = 3.0
+LEAST_LOCK_STD = 0.02
 
 
 def measure_dip_angle_lock(analysis: Analysis, row: int) -> Measured:
-    """Say how much the wheel's angle decides where losses begin, 0 (not at all) to 1 (fully)."""
+    """Part of the ring that losses leave out, 0 (all round) to 1 (always at one place).
+
+    See :func:`triage.signals.ring_lock.concentration`; rare losses tell as much as frequent ones, only less
+    surely.
+    """
     ring = analysis.rings[row]
     if not isinstance(ring, RingMap):
         return ring
@@ -32,7 +37,7 @@ def measure_dip_angle_lock(analysis: Analysis, row: int) -> Measured:
         "dip-angle-lock",
         CORNERS[row],
         ring.onset_lock,
-        max(ring.onset_lock_std, 0.01),
+        max(ring.onset_lock_std, LEAST_LOCK_STD),
         unit="",
         count=ring.onset_count,
         spans=event_spans(analysis, disturbed),
@@ -44,7 +49,7 @@ def measure_bad_sector_width(analysis: Analysis, row: int) -> Measured:
     ring = analysis.rings[row]
     if not isinstance(ring, RingMap):
         return missing("bad-sector-width", row, ring.reason, ring.needed)
-    locked = ring.onset_lock > WIDTH_NEEDS_LOCK_SIGMA * max(ring.onset_lock_std, 0.003)
+    locked = ring.onset_lock > WIDTH_NEEDS_LOCK_SIGMA * max(ring.onset_lock_std, LEAST_LOCK_STD)
     if ring.onset_count < FEWEST_ONSETS or not np.isfinite(ring.width_rev) or not locked:
         return missing(
             "bad-sector-width",

@@ -10,6 +10,7 @@ from triage.signals.losses import spans_of
 from triage.signals.measurement import Measurement, NotMeasurable, Span
 from triage.signals.running import count_of
 from triage.speed_log import BoolArray
+from triage.texts import Text
 
 SHORTEST_MOVING_S = 10.0
 """Rates and shares are not formed from less driving than this."""
@@ -64,6 +65,6 @@ def too_little_driving(name: str, row: int | None) -> NotMeasurable:
     return missing(
         name,
         row,
-        f"less than {SHORTEST_MOVING_S:.0f} s of driving above walking pace",
+        Text("less than {time} s of driving above walking pace", time=f"{SHORTEST_MOVING_S:.0f}"),
         "one minute or more of driving above walking pace",
     )

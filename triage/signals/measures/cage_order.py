@@ -12,6 +12,7 @@ from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.bearing_orders import cage_ranges
 from triage.signals.curve_lines import ORDER_STEP, CurveLines, circumference_of, find_curve_lines
+from triage.signals.losses import MOVING_MPS, unit_step
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.running import count_of
@@ -44,12 +45,19 @@ def cage_line(analysis: Analysis, row: int, lines: tuple[CurveLines, CurveLines]
     gives the bearing: 0.35 to 0.48 where the inner ring turns, 0.52 to 0.65 where the outer does. Powers of
     the curves are averaged, so that the cage may slip between them. Noise is the power on both sides of the
     cage orders; a line that noise alone would show with more than 1 % probability counts as none, and the
-    amplitude is that beyond the noise. Valid where the wheel makes six turns or more in a curve. Uncertainty:
-    scatter of an amplitude in noise (Rice). Source: kinematics of rolling bearings.
+    amplitude is that beyond the noise. So does a line that swinging between two steps of the unit could make:
+    what a unit that counts whole pulses rounds off repeats too, at any order. Valid where the wheel makes six
+    turns or more in a curve. Uncertainty: scatter of an amplitude in noise (Rice). Source: kinematics of
+    rolling bearings.
     """
     ranges = cage_ranges(analysis.vehicle)
     found = [strongest_line(side, ranges) for side in lines]
-    outer, inner = (line.amplitude if line.false_alarm_probability < FALSE_ALARM else 0.0 for line in found)
+    sure = [line.false_alarm_probability < FALSE_ALARM for line in found]
+    least = _rounded_off(analysis, lines) if any(sure) else 0.0
+    outer, inner = (
+        line.amplitude if one and line.amplitude > least else 0.0
+        for line, one in zip(found, sure, strict=True)
+    )
     used = lines[0].flag
     return measured(
         "cage-line",
@@ -60,6 +68,12 @@ def cage_line(analysis: Analysis, row: int, lines: tuple[CurveLines, CurveLines]
         count=count_of(used),
         spans=event_spans(analysis, used),
     )
+
+
+def _rounded_off(analysis: Analysis, lines: tuple[CurveLines, CurveLines]) -> float:
+    """Amplitude of a square wave of one step of the unit, 2/pi of it, over the speed in the curves."""
+    speed_mps = float(np.median(analysis.reference.reference_mps[lines[0].flag | lines[1].flag]))
+    return 2.0 / np.pi * unit_step(analysis.clock) / max(speed_mps, MOVING_MPS)
 
 
 def loaded_line(analysis: Analysis, row: int, lines: tuple[CurveLines, CurveLines]) -> Measured:

@@ -24,6 +24,7 @@ from triage.signals.measures.brief_deviation import (
 )
 from triage.signals.measures.cage_order import measure_curve_lines
 from triage.signals.measures.channel_swap import measure_swap_gain, measure_swap_pair
+from triage.signals.measures.deepest_drop import measure_deepest_drop
 from triage.signals.measures.frozen_value import measure_stuck_share
 from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
 from triage.signals.measures.line_place import measure_line_place
@@ -40,6 +41,7 @@ from triage.signals.measures.loss_coupling import (
     measure_side_coupling,
     measure_steering_coupling,
 )
+from triage.signals.measures.loss_load import measure_loss_load
 from triage.signals.measures.loss_pattern import measure_whole_turns
 from triage.signals.measures.low_speed import (
     measure_cut_off_speed,
@@ -84,11 +86,13 @@ from triage.signals.measures.turn_sign import measure_turn_sign
 from triage.signals.measures.warming import measure_loss_trend
 from triage.signals.plausible_speed import find_implausible_speed
 from triage.signals.running import count_of
+from triage.texts import Text
 
 CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "dead-share": measure_dead_share,
     "stuck-share": measure_stuck_share,
     "drop-out-rate": measure_drop_out_rate,
+    "deepest-drop": measure_deepest_drop,
     "drop-out-length": measure_drop_out_length,
     "drop-out-clustering": measure_drop_out_clustering,
     "dip-share": measure_dip_share,
@@ -119,6 +123,7 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "steering-coupling": measure_steering_coupling,
     "brake-coupling": measure_brake_coupling,
     "side-coupling": measure_side_coupling,
+    "loss-load": measure_loss_load,
     "last-good-speed": measure_last_good_speed,
     "first-bad-speed": measure_first_bad_speed,
     "pulse-offset": measure_pulse_offset,
@@ -180,7 +185,7 @@ def _too_short(samples: int) -> NotMeasurable:
     return NotMeasurable(
         id="all",
         corner=None,
-        reason=f"the log is too short: {samples} samples, not enough for any measurement",
+        reason=Text("the log is too short: {n} samples, not enough for any measurement", n=samples),
         needed="one minute or more of driving, with stops, curves to both sides and a steady straight part",
     )
 

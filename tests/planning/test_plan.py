@@ -17,7 +17,7 @@ from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.costs import cost_of_check, cost_of_repair
-from triage.planning.plan import Plan, make_plan
+from triage.planning.plan import Plan, PlanStep, make_plan
 from triage.planning.repair_cost import RepairMenu, expected_repair_cost, order_cost, repair_order
 
 
@@ -146,6 +146,35 @@ def test_no_current_leads_to_the_lead_before_a_sensor_is_bought(rulebook: Rulebo
     looked = [i for i, name in enumerate(steps) if name in ("connector", "wiggle-lead")]
     assert looked
     assert "replace-sensor" not in steps[: looked[0]]
+
+
+def test_a_growl_without_a_code_has_wheels_turned_and_heard_before_the_car_is_given_up(
+    rulebook: Rulebook,
+) -> None:
+    """A rough bearing shows in no wheel speed: it is found by turning the wheels and by listening."""
+    known = ["noise-kind=growl", *(f"read-fault-memory@{wheel}=nothing" for wheel in CORNERS)]
+    says = {"turn-by-hand": "rough", "stethoscope": "louder"}
+    steps: list[PlanStep] = []
+    while not steps or steps[-1].kind == "check" or steps[-1].id == "hand-back":
+        tried = [(step.id, step.place) for step in steps if step.kind == "repair"]
+        is_open = ["on-ground", "lifted"] if steps and steps[-1].kind == "check" else []
+        plan = make_plan(_answers(rulebook, *known), rulebook, is_open=is_open, tried=tried)
+        steps.append(plan.next_step)
+        if plan.next_step.kind == "check":
+            step = plan.next_step
+            answer = _known_outcomes(rulebook, says if step.place == "RR" else {})[step.id]
+            known.append(f"{step.id}{f'@{step.place}' if step.place in CORNERS else ''}={answer}")
+    names = [step.id for step in steps]
+    assert names[:3] == ["turn-by-hand"] * 3
+    assert "stethoscope" in names
+    assert (names[-1], steps[-1].place) == ("replace-hub-unit", "RR")
+
+
+def test_giving_the_car_away_costs_more_than_the_dearest_repair(rulebook: Rulebook) -> None:
+    """Somebody else must find and mend it too: cheaper, and no worn hub would be worth looking for."""
+    dearest = max(cost_of_repair(repair, (), rulebook).money for repair in rulebook.repairs.values())
+    hours_of_search = (rulebook.workshop.last_resort - dearest) / rulebook.workshop.money_per_hour
+    assert hours_of_search >= 3.0
 
 
 def test_the_reason_is_one_sentence_with_the_numbers(rulebook: Rulebook) -> None:

@@ -10,6 +10,7 @@ from triage.evidence.answers import Observation, build_answers
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.excess_paid import collect_excess, format_excess
 from triage.planning.plan import make_plan
 from triage.planning.simulated_cars import Shop, answer_of, disturb, do_check, draw_car, open_shop
 from triage.planning.simulated_workshops import by_the_code, planned, run_workshop, saving_with_interval
@@ -70,3 +71,15 @@ def test_disturbed_tables_are_still_tables(rulebook: Rulebook) -> None:
     rows = [row for check in other.checks.values() for row in check.table.rows.values()]
     assert all(sum(row) == pytest.approx(1.0) and min(row) > 0.0 for row in rows)
     assert other.checks["rock-wheel"].table.rows != rulebook.checks["rock-wheel"].table.rows
+
+
+def test_the_excess_of_every_step_is_that_of_its_car(shop: Shop) -> None:
+    """The steps of one car differ in what was paid by the steps between them, whatever was known."""
+    excess = collect_excess(shop, 2, seed=6)
+    cars = run_workshop(planned, 2, shop, seed=6)
+    assert len(excess) == sum(car.steps - 1 for car in cars)  # the codes were read before the first
+    assert excess[:, 0].min() > -1e-6
+    first = draw_car(shop, seed=6, number=0)
+    knowing = float(first.share @ first.desk.knowing_money(first.is_open))
+    assert excess[0, 1] == pytest.approx(cars[0].money - first.money - knowing)
+    assert format_excess(excess).count("\n") == 11

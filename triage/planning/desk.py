@@ -15,7 +15,7 @@ from triage.evidence.posterior import Atom, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale, places_of
 from triage.planning.claims_in_doubt import Claims
 from triage.planning.costs import StepCost, cost_of_check, cost_of_repair
-from triage.planning.repair_cost import RepairMenu
+from triage.planning.repair_cost import RepairMenu, expected_repair_cost
 from triage.speed_log import FloatArray
 
 OpenLevels = frozenset[str]
@@ -49,12 +49,21 @@ class Desk:
     opened : mapping of levels to float64[repairs + 1]
         What each repair costs with those levels open, as far as it was asked for: beliefs come by the
         hundred, and only about ten sets of levels with them.
+    knowing : mapping of levels to float64[claims]
+        What each claim costs when it is known for sure, likewise.
+    prices : mapping of (check, levels) to StepCost
+        What each check costs, likewise.
+    followers : mapping of int to Desk
+        The desks without one repair, likewise.
     """
 
     atoms: tuple[Atom, ...]
     rulebook: Rulebook
     menu: RepairMenu
     opened: dict[OpenLevels, FloatArray] = field(default_factory=dict)
+    knowing: dict[OpenLevels, FloatArray] = field(default_factory=dict)
+    prices: dict[tuple[str, OpenLevels], StepCost] = field(default_factory=dict)
+    followers: dict[int, Desk] = field(default_factory=dict)
 
     def repair_money(self, is_open: OpenLevels) -> FloatArray:
         """Return the cost of each repair as the first one, float64[repairs + 1], the last resort last."""
@@ -62,17 +71,29 @@ class Desk:
             self.opened[is_open] = _repair_money(self.menu, self.rulebook, is_open)
         return self.opened[is_open]
 
+    def knowing_money(self, is_open: OpenLevels) -> FloatArray:
+        """Return the expected cost of repairing each claim by one who knows it, float64[claims]."""
+        if is_open not in self.knowing:
+            sure = np.eye(len(self.atoms))
+            first = np.broadcast_to(self.repair_money(is_open), (len(sure), len(self.menu.money)))
+            self.knowing[is_open] = expected_repair_cost(sure, self.menu, first_money=first)
+        return self.knowing[is_open]
+
     def check_cost(self, option: Option, is_open: OpenLevels) -> StepCost:
         """Return the cost of a check and what it leaves open."""
-        return cost_of_check(option.check, is_open, self.rulebook)
+        key = (option.check.id, is_open)
+        if key not in self.prices:
+            self.prices[key] = cost_of_check(option.check, is_open, self.rulebook)
+        return self.prices[key]
 
     def without(self, number: int) -> Desk:
         """Return the desk without one repair; the last resort always stays."""
         if number >= len(self.menu.names):
             return self
-        keep = [*range(number), *range(number + 1, len(self.menu.money))]
-        opened = {levels: money[keep] for levels, money in self.opened.items()}
-        return replace(self, menu=without(self.menu, number), opened=opened)
+        if number not in self.followers:
+            menu = without(self.menu, number)
+            self.followers[number] = Desk(self.atoms, self.rulebook, menu, prices=self.prices)
+        return self.followers[number]
 
 
 def build_menu(claims: Claims, rulebook: Rulebook) -> RepairMenu:

@@ -1,6 +1,7 @@
 """Expected cost of getting the car right when one or two checks come before the repairs.
 
-Many beliefs and all checks at once: the arithmetic of a plan is one product for each depth.
+What follows the last of them is a cost to go (:mod:`triage.planning.cost_to_go`): more checks may come before
+the repairs. Many beliefs and all checks at once: the arithmetic of a plan is one product for each depth.
 """
 
 from __future__ import annotations
@@ -9,6 +10,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from triage.planning.cost_to_go import cost_to_go, credit
+from triage.planning.costs import StepCost
 from triage.planning.desk import Desk, OpenLevels, Option
 from triage.planning.repair_cost import expected_repair_cost
 from triage.speed_log import FloatArray
@@ -23,7 +26,7 @@ def cost_of_acting(desk: Desk, beliefs: FloatArray, is_open: OpenLevels) -> Floa
 def cost_with_check(
     desk: Desk, beliefs: FloatArray, options: Sequence[Option], is_open: OpenLevels
 ) -> FloatArray:
-    """Return the expected total cost when a check comes next and then the repairs.
+    """Return the expected total cost when a check comes next, and then repairs or more checks.
 
     Parameters
     ----------
@@ -41,17 +44,35 @@ def cost_with_check(
         In proportion to the belief's own sum.
     """
     costs = [desk.check_cost(option, is_open) for option in options]
-    counts = [len(option.table) for option in options]
-    table = np.concatenate([option.table for option in options])
-    money = np.repeat([desk.repair_money(cost.open_after) for cost in costs], counts, axis=0)
-    joint = table[:, np.newaxis, :] * beliefs
-    rows = joint.reshape(-1, beliefs.shape[1])
-    acted = expected_repair_cost(rows, desk.menu, first_money=np.repeat(money, len(beliefs), axis=0))
-    starts = np.cumsum([0, *counts[:-1]])
-    after = np.add.reduceat(acted.reshape(-1, len(beliefs)), starts, axis=0)
-    paid = np.array([cost.money for cost in costs])
-    total: FloatArray = paid[:, np.newaxis] * beliefs.sum(axis=1) + after
+    paid = np.outer([cost.money for cost in costs], beliefs.sum(axis=1))
+    repairing, going_on = _after_check(desk, beliefs, options, costs)
+    now = cost_to_go(
+        cost_of_acting(desk, beliefs, is_open),
+        beliefs @ desk.knowing_money(is_open),
+        beliefs.sum(axis=1) * desk.menu.money[-1],
+    )
+    earned = credit(now - going_on, paid)
+    total: FloatArray = paid + repairing - earned * (repairing - going_on)
     return total
+
+
+def _after_check(
+    desk: Desk, beliefs: FloatArray, options: Sequence[Option], costs: Sequence[StepCost]
+) -> tuple[FloatArray, FloatArray]:
+    """Return what is expected after each check, float64[options, B]: by repairing at once, by going on."""
+    counts = [len(option.table) for option in options]
+    joint = np.concatenate([option.table for option in options])[:, np.newaxis, :] * beliefs
+    money, knowing = (
+        np.repeat([of_levels(cost.open_after) for cost in costs], counts, axis=0)
+        for of_levels in (desk.repair_money, desk.knowing_money)
+    )
+    first = np.repeat(money, len(beliefs), axis=0)
+    rows = joint.reshape(-1, beliefs.shape[1])
+    acted = expected_repair_cost(rows, desk.menu, first_money=first).reshape(-1, len(beliefs))
+    known = np.matmul(joint, knowing[:, :, np.newaxis])[:, :, 0]
+    going_on = cost_to_go(acted, known, joint.sum(axis=2) * desk.menu.money[-1])
+    starts = np.cumsum([0, *counts[:-1]])
+    return np.add.reduceat(acted, starts, axis=0), np.add.reduceat(going_on, starts, axis=0)
 
 
 def cost_with_two(

@@ -5,11 +5,12 @@
     act now     R(b)       expected cost of repairing by the belief b (see repair_cost)
     repair a    A(a, b) =  cost(a) + P(not right) min( R(b|not right),  min over c of K1(c, b|not right) )
     check c     K(c, b) =  cost(c) + sum over outcomes o of  P(o) min( R(b|o),  min over c' of K1(c', b|o) )
+    the last    K1(c, b) = cost(c) + sum over outcomes o of  P(o) G(b|o)
 
-K1 is the same one step shorter, so that two checks in a row are weighed before the repair. A check that
-cannot change what is done next saves nothing, however much it tells; the wrong parts that it spares count in
-R. The work stops looking and repairs when the best check saves less than the workshop asks for
-(``least_saving``).
+G lies below R where more checks would pay (see cost_to_go); so two checks in a row are weighed before the
+repair, and what may follow is not forgotten. A check that cannot change what is done next saves nothing,
+however much it tells; the wrong parts that it spares count in R. The work stops looking and repairs when the
+best check saves less than the workshop asks for (``least_saving``).
 """
 
 from __future__ import annotations
@@ -42,6 +43,7 @@ from triage.planning.desk import (
 from triage.planning.look_ahead import cost_of_acting, cost_with_check, cost_with_two
 from triage.planning.repair_cost import repair_order
 from triage.speed_log import FloatArray
+from triage.texts import Text
 
 LAST_RESORT: Final = "last-resort"
 
@@ -256,7 +258,7 @@ def _repair_step(desk: Desk, number: int, is_open: Iterable[str]) -> PlanStep:
     rulebook = desk.rulebook
     if number == len(desk.menu.names):
         money = rulebook.workshop.last_resort
-        title = "Give the car to somebody with more means"
+        title = Text("Give the car to somebody with more means")
         return PlanStep("repair", LAST_RESORT, title, VEHICLE, 0.0, money, 0.0, 0.0, ())
     name, place = desk.menu.names[number].split("@")
     repair = rulebook.repairs[name]
@@ -271,14 +273,20 @@ def _cautions(names: Sequence[str], rulebook: Rulebook) -> tuple[str, ...]:
 
 
 def _why(step: PlanStep, act_now: float, expected: float, repair: PlanStep) -> str:
-    place = "" if repair.place == VEHICLE else f" ({CORNER_NAMES[repair.place]})"
+    place = "" if repair.place == VEHICLE else Text(" ({wheel})", wheel=CORNER_NAMES[repair.place])
     if step.kind == "check":
-        return (
-            f"It takes {step.minutes_min:.0f} min, costs {step.money:.0f} and brings the expected cost of the"
-            f" whole work, to a proven repair, to {expected:.0f}; without it {act_now:.0f}, beginning with"
-            f" “{repair.title}{place}”."
+        return Text(
+            "It takes {minutes} min, costs {money} and brings the expected cost of the whole work, to a"
+            " proven repair, to {expected}; without it {act_now}, beginning with “{repair}{place}”.",
+            minutes=f"{step.minutes_min:.0f}",
+            money=f"{step.money:.0f}",
+            expected=f"{expected:.0f}",
+            act_now=f"{act_now:.0f}",
+            repair=repair.title,
+            place=place,
         )
-    return (
+    return Text(
         "No check is expected to save more than it costs; the whole work, to a proven repair, is expected to"
-        f" cost {act_now:.0f}."
+        " cost {act_now}.",
+        act_now=f"{act_now:.0f}",
     )

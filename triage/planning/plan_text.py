@@ -6,6 +6,7 @@ from typing import Any
 
 from triage.corners import CORNER_NAMES, VEHICLE
 from triage.planning.plan import Plan, PlanStep
+from triage.texts import Text
 
 
 def build_plan(plan: Plan) -> dict[str, Any]:
@@ -27,13 +28,25 @@ def build_plan(plan: Plan) -> dict[str, Any]:
 
 def step_name(step: PlanStep) -> str:
     """Name a step with its wheel: ``Rock the wheel (front left)``."""
-    return step.title if step.place == VEHICLE else f"{step.title} ({CORNER_NAMES[step.place]})"
+    if step.place == VEHICLE:
+        return step.title
+    return Text("{step} ({wheel})", step=step.title, wheel=CORNER_NAMES[step.place])
+
+
+def next_step_name(plan: Plan) -> str:
+    """Name the next step with its wheel and minutes: the one answer to what is to be done now.
+
+    Window, terminal and JSON document all take it from here, so that no two of them can disagree.
+    """
+    step, name = plan.next_step, step_name(plan.next_step)
+    if not step.minutes_min:
+        return name
+    return Text("{step}, {minutes} min", step=name, minutes=f"{step.minutes_min:.0f}")
 
 
 def step_line(plan: Plan) -> str:
     """Word the next step with its minutes and its reason."""
-    step = plan.next_step
-    return f"{step_name(step)}, {step.minutes_min:.0f} min: {plan.why}"
+    return Text("{step}: {why}", step=next_step_name(plan), why=plan.why)
 
 
 def _step(step: PlanStep) -> dict[str, Any]:

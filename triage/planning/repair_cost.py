@@ -109,7 +109,7 @@ def _work_through(belief: FloatArray, menu: RepairMenu, first_money: FloatArray 
     while len(steps) < len(usual):
         ratio = _success(left, cure) * per_money
         chosen = np.argmax(ratio, axis=1)
-        best = np.take_along_axis(ratio, chosen[:, np.newaxis], axis=1)[:, 0]
+        best = ratio[np.arange(len(ratio)), chosen]
         on = (best * HOPELESS * menu.money[-1] > share) & (share > enough)
         if not on.all():
             rows, left, share, enough = rows[on], left[on], share[on], enough[on]

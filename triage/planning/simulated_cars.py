@@ -47,6 +47,8 @@ class Shop:
         As it is.
     menu : RepairMenu
         As believed.
+    desk : Desk
+        On which every car begins.
     real_cure : float64[repairs + 1, claims]
         As it is.
     """
@@ -56,6 +58,7 @@ class Shop:
     options: Mapping[str, Option]
     real: Mapping[str, FloatArray]
     menu: RepairMenu
+    desk: Desk
     real_cure: FloatArray
 
 
@@ -125,12 +128,14 @@ class Car:
 def open_shop(believed: Rulebook, real: Rulebook) -> Shop:
     """Work out every table once."""
     claims = weigh_claims((), believed)
+    menu = build_menu(claims, believed)
     return Shop(
         rulebook=believed,
         claims=claims,
         options=_options(believed, claims),
         real={name: option.table for name, option in _options(real, claims).items()},
-        menu=build_menu(claims, believed),
+        menu=menu,
+        desk=Desk(claims.atoms, believed, menu),
         real_cure=build_menu(claims, real).cure,
     )
 
@@ -141,8 +146,7 @@ def draw_car(shop: Shop, *, seed: int, number: int) -> Car:
     names = (*shop.options, *shop.menu.names)
     claim = int(rng.choice(len(shop.claims.share), p=shop.claims.share))
     chance = dict(zip(names, rng.uniform(size=len(names)).tolist(), strict=True))
-    desk = Desk(shop.claims.atoms, shop.rulebook, shop.menu)
-    car = Car(claim, chance, shop.claims.share, desk, np.ones_like(shop.claims.share))
+    car = Car(claim, chance, shop.claims.share, shop.desk, np.ones_like(shop.claims.share))
     codes = {wheel: do_check(car, shop, f"{CODE}@{wheel}") for wheel in CORNERS}
     car.money /= len(CORNERS)
     car.steps = 1

@@ -28,7 +28,7 @@ import numpy as np
 from triage.corners import CORNERS, VEHICLE
 from triage.evidence.rule_tables import places_of
 from triage.evidence.rulebook import load_rulebook
-from triage.planning.desk import Desk, places_to_check
+from triage.planning.desk import places_to_check
 from triage.planning.plan import LAST_RESORT, choose, share_facts, suspected_corners
 from triage.planning.repair_cost import expected_repair_cost, repair_order
 from triage.planning.simulated_cars import (
@@ -163,7 +163,7 @@ def _stage(heard: tuple[Heard, ...], paid: float, is_open: frozenset[str], shop:
     prior = shop.claims.share
     beliefs = prior * np.exp(weigh_heard(heard, prior))
     beliefs = beliefs / beliefs.sum(axis=1, keepdims=True)
-    first = Desk(shop.claims.atoms, shop.rulebook, shop.menu).repair_money(is_open)
+    first = shop.desk.repair_money(is_open)
     money = np.broadcast_to(first, (len(beliefs), len(first)))
     acted = expected_repair_cost(beliefs, shop.menu, first_money=money)
     return _Stage(heard, paid, is_open, paid + float(acted.mean()))

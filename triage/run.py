@@ -11,7 +11,8 @@ from triage.evidence.contradictions import Contradiction
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.judge import judge
 from triage.evidence.rule_tables import Rulebook
-from triage.planning.plan import Plan, make_plan
+from triage.planning.guidance import guide
+from triage.planning.plan import Plan
 from triage.progress import Progress, no_progress, part_of
 from triage.signals.analysis import Analysis, analyse
 from triage.signals.conditioned_log import ConditionedLog, build_conditioned_log
@@ -96,7 +97,7 @@ def run_triage(
         posterior=judgement.posterior,
         next_checks=judgement.next_checks,
         undecided=judgement.undecided,
-        plan=make_plan(judgement.findings, rulebook),
+        plan=guide(judgement.findings, rulebook),
         cautions=judgement.cautions,
         rulebook_digest=rulebook.digest,
         program_version=__version__,

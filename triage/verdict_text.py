@@ -18,8 +18,9 @@ from triage.evidence.hypotheses import (
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.inspection import build_inspection
-from triage.planning.plan_text import build_plan, step_line
+from triage.planning.plan_text import build_plan, next_step_name, step_line
 from triage.signals.measurement import NotMeasurable, Span
+from triage.texts import Text, shaped, without_stop
 from triage.units import format_share
 
 if TYPE_CHECKING:
@@ -176,12 +177,12 @@ def _headline(result: TriageResult, rulebook: Rulebook) -> str:
         else f" at the {CORNER_NAMES[first.hypothesis.corner]} wheel"
     )
     verdict = f"{_certainty(first.probability)}: {cause.title}{where} ({format_share(first.probability)})."
-    if first.probability < PROBABLE_FROM:
-        advice = "Drive what would tell the undecided apart, or make the first of the next checks."
-        return "\n".join((result.log.file, _wrapped(verdict), _wrapped(f"What to do: {advice}")))
-    return "\n".join(
-        (result.log.file, _wrapped(f"{verdict} {cause.claim}"), _wrapped(f"What to do: {cause.what_to_do}"))
-    )
+    if first.probability >= PROBABLE_FROM:
+        verdict = f"{verdict} {cause.claim}"
+    advice = f"What to do first: {next_step_name(result.plan)}."
+    if first.probability < PROBABLE_FROM and any(pair.driving for pair in result.undecided):
+        advice += " Another drive may settle it too: see the undecided below."
+    return "\n".join((result.log.file, _wrapped(verdict), _wrapped(advice)))
 
 
 def _certainty(probability: float) -> str:
@@ -255,15 +256,20 @@ def pairs_by_advice(result: TriageResult) -> list[tuple[UndecidedPair, ...]]:
 def advice_of(pair: UndecidedPair) -> dict[str, str]:
     """Word what would tell two claims apart, under ``Drive`` and ``Check``."""
     drive, check = pair.driving, pair.check
-    return {
-        "Drive": f"{drive.text.rstrip('.')} ({drive.gain_bit:.2f} bit)."
-        if drive
-        else "no drive known to the program would tell them apart.",
-        "Check": f"{check.title} ({CORNER_NAMES[check.corner]}), {check.minutes_min:g} min "
-        f"({check.gain_bit:.2f} bit)."
-        if check
-        else "no check known to the program would tell them apart.",
-    }
+    driving: str = Text("no drive known to the program would tell them apart.")
+    checking: str = Text("no check known to the program would tell them apart.")
+    if drive:
+        told = shaped(drive.text, without_stop)
+        driving = Text("{drive} ({gain} bit).", drive=told, gain=f"{drive.gain_bit:.2f}")
+    if check:
+        checking = Text(
+            "{check} ({wheel}), {minutes} min ({gain} bit).",
+            check=check.title,
+            wheel=CORNER_NAMES[check.corner],
+            minutes=f"{check.minutes_min:g}",
+            gain=f"{check.gain_bit:.2f}",
+        )
+    return {"Drive": driving, "Check": checking}
 
 
 def _missing_block(result: TriageResult, rulebook: Rulebook) -> str:

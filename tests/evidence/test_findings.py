@@ -11,8 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate, stats
 
-from triage.evidence.findings import band_probability, build_findings, format_value
+from triage.evidence.findings import band_probability, build_findings
 from triage.evidence.rulebook import Rulebook
+from triage.evidence.value_words import format_value, value_words
 from triage.signals.measurement import Measurement
 
 numbers = st.floats(-1e6, 1e6)
@@ -80,7 +81,7 @@ def test_a_finding_tells_corner_value_unit_and_band(
     (finding,) = build_findings([measure("dip-share", "RL", 3.25, 0.21)], rulebook)
     assert finding.id == "dip-share@RL"
     assert finding.statement.startswith(
-        "3.25 ± 0.21 % of the samples of the rear left wheel read briefly low"
+        "In 3.25 ± 0.21 % more of its samples the rear left wheel reads too slow"
     )
     assert finding.statement.endswith(" (many).")
     assert finding.spans == ((1.0, 2.0),)
@@ -93,7 +94,8 @@ def test_every_measurement_makes_a_sentence(rulebook: Rulebook, measure: Callabl
         (finding,) = build_findings([measure(rule.id, place, 0.5, 0.05)], rulebook)
         assert "{" not in finding.statement
         # The exchange that would explain a log best has a name and no value.
-        assert "0.500 ± 0.050" in finding.statement or rule.id == "swap-pair"
+        value = value_words(0.5, 0.05, unit=rule.unit, told_as=rule.told_as)
+        assert value in finding.statement or rule.id == "swap-pair"
 
 
 def test_what_the_rule_book_does_not_know_or_is_no_number_is_left_out(

@@ -119,3 +119,10 @@ def test_where_answers_are_kept(tmp_path: Path) -> None:
     assert path.parent == data_folder(environment)
     assert path.parent.is_dir()
     assert prepare_answer_file("mine.toml", [], environment) == Path("mine.toml")
+
+
+def test_a_file_that_could_not_be_written_is_refused_before_the_first_answer(tmp_path: Path) -> None:
+    with pytest.raises(OutputError, match="folder does not exist"):
+        prepare_answer_file(str(tmp_path / "none" / "a.toml"), [], {})
+    with pytest.raises(OutputError, match="is a folder"):
+        prepare_answer_file(str(tmp_path), [], {})

@@ -8,11 +8,23 @@ import pytest
 
 from triage.corners import VEHICLE
 from triage.evidence.answers import parse_observation
+from triage.evidence.hypotheses import Hypothesis
 from triage.evidence.judge import judge
 from triage.evidence.rulebook import Rulebook, load_rulebook
-from triage.walk.assessment import Assessment, Recording, assess, leading_lines, open_levels, progress_line
+from triage.planning.plan import LAST_RESORT
+from triage.walk.assessment import (
+    Assessment,
+    Recording,
+    assess,
+    cured_claim,
+    leading_lines,
+    open_levels,
+    progress_line,
+)
+from triage.walk.ranking import ranked_lines
 from triage.walk.walk_state import (
     CANNOT_SAY,
+    CURED,
     NOT_CURED,
     NOT_DONE,
     Given,
@@ -112,6 +124,46 @@ def test_the_ranking_says_what_moved(rulebook: Rulebook) -> None:
     assert "(up from" in first
     assert not any("from" in line for line in leading_lines(after, rulebook, after))
     assert progress_line(_walk(rulebook, ("rock-wheel", "FR", "clear")), after).startswith("1 answered;")
+
+
+def test_wheels_that_are_alike_are_one_line(rulebook: Rulebook) -> None:
+    start = _assess(rulebook)
+    lines = ranked_lines(start.judgement.posterior, rulebook, number=99)
+    assert sum(line.probability for line in lines) == pytest.approx(1.0)
+    assert lines[1].name == "Sensor fault, any wheel"
+    assert lines[1].probability == pytest.approx(rulebook.causes["sensor-fault"].prior, rel=1e-3)
+    play = _assess(rulebook, ("rock-wheel", "FR", "clear")).judgement.posterior
+    told = {
+        line.name: line for line in ranked_lines(play, rulebook, before=start.judgement.posterior, number=99)
+    }
+    assert told["Bearing with play, front right"].before == pytest.approx(0.0225, rel=1e-3)
+    assert "Bearing with play, any wheel" not in told
+
+
+def test_what_it_really_was_is_told_by_the_repair_that_cured(rulebook: Rulebook) -> None:
+    told = (("rock-wheel", "RL", "clear"),)
+    hub = _walk(rulebook, *told, ("replace-hub-unit", "RL", CURED))
+    posterior = _assess(rulebook, *told).judgement.posterior
+    assert cured_claim(hub, posterior, rulebook) == Hypothesis("RL", "bearing-play")
+    sensor = _walk(rulebook, *told, ("replace-sensor", "FR", CURED))
+    assert cured_claim(sensor, posterior, rulebook) == Hypothesis("FR", "sensor-fault")
+    given_away = WalkState((Given("repair", LAST_RESORT, VEHICLE, CURED),))
+    assert cured_claim(given_away, posterior, rulebook) is None
+
+
+def test_the_complaint_comes_first_then_the_codes(rulebook: Rulebook) -> None:
+    state, asked = WalkState(), []
+    for _ in range(12):
+        question = assess(state, Recording(), rulebook).question
+        assert question is not None
+        asked.append(question.id)
+        if not rulebook.checks[question.id].asks_driver:
+            break
+        state = answer(state, question.given(CANNOT_SAY))
+    assert asked[0] == "lamp-when"
+    assert asked[-1] == "read-fault-memory"
+    assert question.place == VEHICLE
+    assert "The driver is asked" in _assess(rulebook).plan.why
 
 
 def test_the_kind_of_sensor_is_asked_once_before_the_first_check_that_depends_on_it(

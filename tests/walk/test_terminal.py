@@ -78,6 +78,33 @@ def test_values_with_a_unit_and_named_wheels(rulebook: Rulebook) -> None:
     assert "recent-work" not in [step.id for step in asked.plan.checks]
 
 
+def test_a_trouble_code_is_typed_with_its_list(typed: Type, rulebook: Rulebook) -> None:
+    memory = ask_check("read-fault-memory", "FL", rulebook, why="", minutes_min=1.0)
+    assert memory.place == "vehicle"
+    code = read_answer("C0035-14 in c0031-left-front", memory, rulebook)
+    asked = assess(WalkState((code,)), Recording(), rulebook)
+    assert "read-fault-memory@FR" in [finding.id for finding in asked.judgement.findings]
+    with pytest.raises(SettingsError, match="does not name a wheel"):
+        read_answer("C0035", memory, rulebook)
+    with pytest.raises(SettingsError, match="which wheel"):
+        read_answer("2", memory, rulebook)
+    assert read_answer("2@rr", memory, rulebook).place == "RR"
+    assert read_answer("1", memory, rulebook).place == "vehicle"
+
+
+def test_every_question_comes_with_its_reason(typed: Type, rulebook: Rulebook) -> None:
+    first = assess(WalkState(), Recording(), rulebook).question
+    assert first is not None
+    _, shown = typed()
+    assert f"Why: {first.why}" in " ".join(shown.split())
+    assert "()" not in shown
+
+
+def test_nothing_is_said_to_be_kept_before_an_answer(typed: Type, tmp_path: Path) -> None:
+    assert typed()[1].endswith("Nothing was answered.\n")
+    assert typed("1", "q")[1].endswith(f"Answers are kept in {tmp_path / 'answers.toml'}\n")
+
+
 def test_back_undo_and_keeping(typed: Type) -> None:
     assert typed("b", "u")[0] == WalkState()
     once, _ = typed("1")
@@ -124,9 +151,14 @@ def test_a_cured_car_ends_the_walk(typed: Type, rulebook: Rulebook) -> None:
         if question.kind == "repair":
             break
         state = WalkState((*state.given, question.given(NOT_DONE)))
-    end, shown = typed(*([""] if question.acknowledge and question.cautions else []), "1", state=state)
+    lines = [*([""] if question.acknowledge and question.cautions else []), "1"]
+    end, shown = typed(*lines, state=state)
     assert end.finished
     assert "experience add" in shown
+    assert typed("u", state=end)[0] == state
+    afresh, shown = typed("n", state=end)
+    assert afresh == WalkState()
+    assert "Ask when the lamp comes on" in shown
 
 
 @settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])

@@ -12,6 +12,7 @@ from triage.evidence.hypotheses import Finding, Posterior
 from triage.evidence.readings import Reading, is_reading, read_value
 from triage.evidence.rule_tables import SKIPPED, Check, Rulebook
 from triage.evidence.trouble_codes import is_code, read_code
+from triage.texts import Text, shaped, without_stop
 from triage.units import format_share
 
 CLEAR: Final = 0.95
@@ -51,11 +52,15 @@ def parse_observation(text: str) -> Observation:
     name, equals, outcome = text.partition("=")
     check, at, corner = name.partition("@")
     if not (equals and check.strip() and outcome.strip()):
-        raise SettingsError(f"{text!r} is no observation", hint="Write CHECK=OUTCOME or CHECK@FL=OUTCOME.")
+        raise SettingsError(
+            Text("{text} is no observation", text=f"{text!r}"),
+            hint="Write CHECK=OUTCOME or CHECK@FL=OUTCOME.",
+        )
     place = next((known for known in CORNERS if known == corner.strip().upper()), None)
     if at and place is None:
         raise SettingsError(
-            f"{corner.strip()!r} in {text!r} is no corner", hint=f"The corners are {', '.join(CORNERS)}."
+            Text("{strip} in {text} is no corner", strip=f"{corner.strip()!r}", text=f"{text!r}"),
+            hint=Text("The corners are {corners}.", corners=", ".join(CORNERS)),
         )
     outcome = outcome.strip() if is_reading(outcome.strip()) else _plain(outcome)
     return Observation(_plain(check), place, outcome)
@@ -103,11 +108,20 @@ def _both(check: Check, earlier: tuple[str, Finding], later: tuple[str, Finding]
         return earlier
     for counts, brought in ((earlier, later), (later, earlier)):
         if brought[0] in check.brings.get(counts[0], ()):
-            also = f" (also {check.outcomes[brought[0]]}, which comes with it)."
-            statement = counts[1].statement.removesuffix(".") + also
+            statement = Text(
+                "{statement} (also {brought}, which comes with it).",
+                statement=shaped(counts[1].statement, without_stop),
+                brought=check.outcomes[brought[0]],
+            )
             return counts[0], replace(counts[1], statement=statement)
     raise SettingsError(
-        f"two answers to {check.id} at {CORNER_NAMES[later[1].corner]}: {earlier[0]} and {later[0]}",
+        Text(
+            "two answers to {id} at {wheel}: {earlier} and {later}",
+            id=check.id,
+            wheel=CORNER_NAMES[later[1].corner],
+            earlier=earlier[0],
+            later=later[0],
+        ),
         hint="Give one answer for each check and corner.",
     )
 
@@ -118,7 +132,10 @@ def find_check(name: str, rulebook: Rulebook) -> Check:
     for check in rulebook.checks.values():
         if wanted == check.id or wanted in check.also:
             return check
-    raise SettingsError(f"there is no check {name!r}", hint=f"Known checks: {', '.join(rulebook.checks)}.")
+    raise SettingsError(
+        Text("there is no check {name}", name=f"{name!r}"),
+        hint=Text("Known checks: {checks}.", checks=", ".join(rulebook.checks)),
+    )
 
 
 def find_outcome(check: Check, name: str) -> str:
@@ -127,8 +144,8 @@ def find_outcome(check: Check, name: str) -> str:
     outcome = check.aliases.get(wanted, wanted)
     if outcome not in check.outcomes:
         raise SettingsError(
-            f"{name!r} is no outcome of the check {check.id}",
-            hint=f"Its outcomes: {', '.join((*check.outcomes, *SKIPPED))}.",
+            Text("{name} is no outcome of the check {id}", name=f"{name!r}", id=check.id),
+            hint=Text("Its outcomes: {names}.", names=", ".join((*check.outcomes, *SKIPPED))),
         )
     return outcome
 
@@ -154,15 +171,18 @@ def _answer(
         if corner is not None and corner != code.corner:
             meant, given = CORNER_NAMES[code.corner], CORNER_NAMES[corner]
             raise SettingsError(
-                f"{code.words} is the {meant} wheel, not {given}",
+                Text("{words} is the {meant} wheel, not {given}", words=code.words, meant=meant, given=given),
                 hint="Leave out the corner, or look which list the maker follows.",
             )
-        outcome, corner, seen = code.outcome, code.corner, f"{code.words}: "
+        outcome, corner, seen = code.outcome, code.corner, Text("{code}: ", code=code.words)
     place: Place = corner or first_corner
-    if check.where == "vehicle" and not (corner and check.names_corner):
+    if corner is None and (check.where == "vehicle" or check.names_corner):
         place = VEHICLE
-    assumed = " (no corner was named: taken as the one the log ranks first)"
-    words = (f"{check.title}, {CORNER_NAMES[place]}", "" if corner or place == VEHICLE else assumed)
+    if check.where == "vehicle" and not check.names_corner:
+        place = VEHICLE
+    assumed = Text(" (no corner was named: taken as the one the log ranks first)")
+    head = Text("{check}, {wheel}", check=check.title, wheel=CORNER_NAMES[place])
+    words = (head, "" if corner or place == VEHICLE else assumed)
     if is_reading(outcome):
         return outcome, _measured(read_value(outcome, check), check, place, words)
     outcome = find_outcome(check, outcome)
@@ -170,7 +190,13 @@ def _answer(
         id=f"{check.id}@{place}",
         source=check.id,
         corner=place,
-        statement=f"{words[0]}: {seen}{check.outcomes[outcome]}{words[1]}.",
+        statement=Text(
+            "{check}: {code}{outcome}{assumed}.",
+            check=head,
+            code=seen,
+            outcome=check.outcomes[outcome],
+            assumed=words[1],
+        ),
         value=1.0,
         std_uncertainty=0.0,
         unit="",
@@ -184,12 +210,19 @@ def _measured(reading: Reading, check: Check, place: Place, words: tuple[str, st
     shares = reading.outcome_probability
     likeliest = max(shares, key=lambda name: shares[name])
     head, assumed = words
-    sure = "" if shares[likeliest] >= CLEAR else f" ({format_share(shares[likeliest])} likely)"
+    sure = Text(" ({share} likely)", share=format_share(shares[likeliest]))
     return Finding(
         id=f"{check.id}@{place}",
         source=check.id,
         corner=place,
-        statement=f"{head}: {reading.words}, {check.outcomes[likeliest]}{sure}{assumed}.",
+        statement=Text(
+            "{check}: {value}, {outcome}{sure}{assumed}.",
+            check=head,
+            value=reading.words,
+            outcome=check.outcomes[likeliest],
+            sure="" if shares[likeliest] >= CLEAR else sure,
+            assumed=assumed,
+        ),
         value=reading.value,
         std_uncertainty=reading.std_uncertainty,
         unit=reading.unit,

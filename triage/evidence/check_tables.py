@@ -92,7 +92,7 @@ class Check:
         For a check on the whole vehicle whose rows are written for a cause on the left: how the outcomes
         change places when the cause is on the right. Empty when the side does not matter.
     names_corner : bool
-        Whether an answer may name the corner it is about, though the question is on the whole vehicle.
+        Whether it is asked once for the whole vehicle, and its answer may name the corner it is about.
     takes_codes : bool
         Whether a trouble code can be the answer.
     value : ValueRule or None
@@ -109,6 +109,8 @@ class Check:
         Kinds of sensor at which it can be done, as the check that ``tells_sensor`` names them; empty for all.
     tells_sensor : bool
         Whether its outcomes are the kinds of sensor; it is no evidence of a fault.
+    asks_driver : bool
+        Whether the driver answers it in a sentence, so that it is asked before anything is opened.
     """
 
     id: str
@@ -135,6 +137,7 @@ class Check:
     brings: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     sensors: tuple[str, ...] = ()
     tells_sensor: bool = False
+    asks_driver: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from triage.evidence.hypotheses import NOTEWORTHY_BIT, Finding, Hypothesis
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.posterior import believe, finding_likelihoods, known_findings, rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
+from triage.texts import Text
 from triage.units import format_share
 
 SURPRISING_BIT: Final = 4.5
@@ -104,9 +105,14 @@ def _words(
     answer: Finding, against: Finding | None, claim: Hypothesis, expected: float, rulebook: Rulebook
 ) -> str:
     points = hypothesis_name(claim, rulebook)
-    against_it = f"Against it: {against.statement}" if against else "Nothing else that is known does."
-    return (
-        f"{answer.statement} That points to: {points}. {against_it} "
-        f"All else leads to expect this answer in {format_share(expected)} of cases: "
-        "check the corner, and repeat the check."
+    against_it = Text("Nothing else that is known does.")
+    if against:
+        against_it = Text("Against it: {statement}", statement=against.statement)
+    return Text(
+        "{statement} That points to: {points}. {against_it} All else leads to expect this answer in {share} "
+        "of cases: check the corner, and repeat the check.",
+        statement=answer.statement,
+        points=points,
+        against_it=against_it,
+        share=format_share(expected),
     )

@@ -10,14 +10,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.corners import CORNER_NAMES, CORNERS, SIDE_SIGN, VEHICLE, Place
+from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Place
 from triage.evidence.claims import Claims, Pairs
-from triage.evidence.findings import fill_template
 from triage.evidence.hypotheses import DrivingAdvice, Finding
 from triage.evidence.pair_information import flattened, gain_of_driving_on, gain_of_seeing_bit
 from triage.evidence.rule_tables import MeasurementRule, Rulebook
+from triage.evidence.value_words import curve_words
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import FloatArray
+from triage.texts import Text, capital_first, in_english, shaped, small_first, without_stop
 
 LEAST_ADVICE_BIT: Final = 0.02
 """Advice that tells less than this about a pair is not worth a drive (judgement)."""
@@ -25,7 +26,7 @@ LEAST_ADVICE_BIT: Final = 0.02
 CERTAIN_BAND: Final = 0.95
 """A finding that lies in one band with this probability is not made better by a longer drive (judgement)."""
 
-NUMBER_WORDS: Final = {2: "twice", 3: "three times", 5: "five times", 10: "ten times"}
+NUMBER_WORDS: Final = {2: Text("twice"), 3: Text("three times"), 5: Text("five times"), 10: Text("ten times")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,15 +106,15 @@ def driving_text(rule: MeasurementRule, place: Place, times: int = 1) -> str:
     times : int
         How many times as long as the present drive; 1 for a drive of a kind that was missing.
     """
-    words = {"corner": CORNER_NAMES[place]}
-    if place != VEHICLE:
-        curves = ("right-hand", "left-hand")[:: SIDE_SIGN[place]]
-        words |= {"loaded_curve": curves[0], "other_curve": curves[1]}
-    text = fill_template(rule.driving or rule.needed, words).rstrip(".")
+    words: dict[str, str] = {"corner": CORNER_NAMES[place], **curve_words(place)}
+    text = shaped(Text(rule.driving or rule.needed, **words), without_stop)
     if times > 1:
-        longer = f"about {NUMBER_WORDS[times]} as long a drive as this one, with more of this"
-        text = f"{longer}: {text[:1].lower()}{text[1:]}"
-    return f"{text[:1].upper()}{text[1:]}."
+        text = Text(
+            "about {times} as long a drive as this one, with more of this: {driving}",
+            times=NUMBER_WORDS[times],
+            driving=in_english(text, small_first),
+        )
+    return Text("{sentence}.", sentence=shaped(text, capital_first))
 
 
 def _missing_places(

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import Final
 
 import numpy as np
 
 from triage.corners import CORNER_NAMES
 from triage.evidence.hypotheses import Finding
 from triage.evidence.rule_tables import Distribution, MeasurementRule, Rulebook
+from triage.evidence.value_words import curve_words, value_words
 from triage.signals.measurement import Measurement
-
-SMALLEST_SHOWN: Final = 1e-4
+from triage.texts import Text, prose
 
 
 def build_findings(measurements: Iterable[Measurement], rulebook: Rulebook) -> tuple[Finding, ...]:
@@ -84,29 +83,6 @@ def band_probability(
     return tuple(float(share) for share in shares / shares.sum())
 
 
-def format_value(value: float, std_uncertainty: float, unit: str) -> str:
-    """Write value and standard uncertainty to the latter's second digit.
-
-    Returns
-    -------
-    str
-        ``1.90 ± 0.12 %``; without an uncertainty the value to four digits.
-
-    Examples
-    --------
-    >>> format_value(1.9034, 0.1234, "%")
-    '1.90 ± 0.12 %'
-    """
-    if not 0.0 < std_uncertainty < math.inf:
-        number = f"{value:.4g}"
-    elif std_uncertainty < SMALLEST_SHOWN:
-        number = f"{value:.4f}"
-    else:
-        decimals = min(max(1 - math.floor(math.log10(std_uncertainty)), 0), 5)
-        number = f"{value:.{decimals}f} ± {std_uncertainty:.{decimals}f}"
-    return f"{number} {unit}".rstrip()
-
-
 def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
     shares = band_probability(
         measurement.value, measurement.std_uncertainty, rule.edges, distribution=rule.distribution
@@ -114,25 +90,20 @@ def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
     bands = dict(zip(rule.bands, shares, strict=True))
     words = {
         "corner": CORNER_NAMES[measurement.corner],
-        "value": format_value(measurement.value, measurement.std_uncertainty, rule.unit),
-        "band": max(bands, key=lambda name: bands[name]),
+        "value": value_words(
+            measurement.value, measurement.std_uncertainty, unit=rule.unit, told_as=rule.told_as
+        ),
+        **curve_words(measurement.corner),
+        "band": prose(max(bands, key=lambda name: bands[name]), f"measurement.{rule.id}"),
     }
     return Finding(
         id=f"{measurement.id}@{measurement.corner}",
         source=measurement.id,
         corner=measurement.corner,
-        statement=fill_template(rule.statement, words),
+        statement=Text(rule.statement, **words),
         value=measurement.value,
         std_uncertainty=measurement.std_uncertainty,
         unit=measurement.unit,
         band_probability=bands,
         spans=measurement.spans,
     )
-
-
-def fill_template(template: str, words: dict[str, str]) -> str:
-    """Put words in the place of ``{name}``; names that are not given stay."""
-    # Not str.format: a template from a foreign rule book could reach into the objects it is given.
-    for name, word in words.items():
-        template = template.replace(f"{{{name}}}", word)
-    return template

@@ -15,6 +15,7 @@ from triage.evidence.posterior import believe_all, rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.undecided import find_undecided
 from triage.signals.measurement import Measurement, NotMeasurable
+from triage.texts import Text
 
 ROAD: Final = "road"
 """Kind of access whose cautions come with the advice to drive."""
@@ -91,5 +92,10 @@ def _extent(measured: Sequence[Finding], not_measurable: Sequence[NotMeasurable]
     missing = len({gap.id for gap in not_measurable} - {finding.source for finding in measured})
     if not missing:
         return ()
-    counted = "1 quantity" if missing == 1 else f"{missing} quantities"
-    return (f"The log could not show {counted} on any wheel; the verdict rests on the rest.",)
+    counted = Text("1 quantity") if missing == 1 else Text("{n} quantities", n=missing)
+    return (
+        Text(
+            "The log could not show {quantities} on any wheel; the verdict rests on the rest.",
+            quantities=counted,
+        ),
+    )

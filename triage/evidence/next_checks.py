@@ -10,11 +10,12 @@ import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.claims import leading_claims
-from triage.evidence.fitting import fits, known_sensor
+from triage.evidence.fitting import asked_already, fits, known_sensor
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
 from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
 from triage.evidence.rule_tables import Check, Rulebook, Scale
 from triage.speed_log import FloatArray
+from triage.texts import Text, instead_of, joined
 from triage.units import format_share
 
 LEADING_SHARE: Final = 0.15
@@ -67,7 +68,7 @@ def suggest_checks(
     """
     ordered = known_findings(findings, rulebook)
     belief = belief or believe(ordered, rulebook)
-    answered = {finding.id for finding in ordered}
+    answered = asked_already(ordered, rulebook)
     corners = _worth_a_look(belief, rulebook)
     sensor = known_sensor(ordered, rulebook)
     suggestions = [
@@ -136,14 +137,16 @@ def entropy_bit(probability: FloatArray) -> FloatArray:
 def hypothesis_name(hypothesis: Hypothesis, rulebook: Rulebook) -> str:
     """Return the claim's title with its corner: ``Dirt on the encoder, front left``."""
     title = rulebook.causes[hypothesis.cause].title
-    return title if hypothesis.corner == VEHICLE else f"{title}, {CORNER_NAMES[hypothesis.corner]}"
+    if hypothesis.corner == VEHICLE:
+        return title
+    return Text("{cause}, {wheel}", cause=title, wheel=CORNER_NAMES[hypothesis.corner])
 
 
 def _suggestion(check: Check, place: Place, belief: Belief, rulebook: Rulebook) -> CheckSuggestion:
     forecast = forecast_check(check, place, belief)
     now = belief.by_hypothesis(belief.probability)
     meanings = {
-        outcome: _meaning(now, forecast.after[i], rulebook) for i, outcome in enumerate(check.outcomes)
+        outcome: _meaning(now, forecast.after[i], rulebook) for i, outcome in enumerate(_spoken_ids(check))
     }
     return CheckSuggestion(
         check=check.id,
@@ -159,29 +162,53 @@ def _suggestion(check: Check, place: Place, belief: Belief, rulebook: Rulebook) 
 
 
 def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
-    outcomes = tuple(check.outcomes)
+    outcomes = tuple(check.outcomes.values())
     likeliest = np.argsort(-forecast.outcome_probability, kind="stable")[:BRANCHES_TOLD]
     branches = [
-        f"{outcomes[i]} ({format_share(forecast.outcome_probability[i])} likely) would put first: "
-        f"{_leader(forecast.after[i], rulebook)}"
+        Text(
+            "“{outcome}” ({share} likely) would put first: {leader}",
+            outcome=outcomes[i],
+            share=format_share(forecast.outcome_probability[i]),
+            leader=_leader(forecast.after[i], rulebook),
+        )
         for i in likeliest
     ]
-    return (
-        f"Expected to settle {forecast.gain_bit:.2f} of {forecast.entropy_bit:.2f} bits of doubt "
-        f"in {rulebook.minutes_of(check):g} min. {'; '.join(branches)}."
+    return Text(
+        "Expected to settle {gain} of {doubt} bits of doubt in {minutes} min. {branches}.",
+        gain=f"{forecast.gain_bit:.2f}",
+        doubt=f"{forecast.entropy_bit:.2f}",
+        minutes=f"{rulebook.minutes_of(check):g}",
+        branches=joined("; ", branches),
     )
+
+
+def _spoken_ids(check: Check) -> list[str]:
+    """Return the outcomes: ids, as they are typed in the terminal, and words in any other language."""
+    return [instead_of(name, words) for name, words in check.outcomes.items()]
 
 
 def _leader(after: FloatArray, rulebook: Rulebook) -> str:
     best = int(np.argmax(after))
-    return f"{hypothesis_name(rulebook.hypotheses[best], rulebook)} at {format_share(float(after[best]))}"
+    name = hypothesis_name(rulebook.hypotheses[best], rulebook)
+    return Text("{claim} at {share}", claim=name, share=format_share(float(after[best])))
 
 
 def _meaning(now: FloatArray, after: FloatArray, rulebook: Rulebook) -> str:
     """Say what rises and what falls most."""
-    moves = (int(np.argmax(after - now)), "rises"), (int(np.argmin(after - now)), "falls")
-    return "; ".join(
-        f"{hypothesis_name(rulebook.hypotheses[i], rulebook)} {verb} "
-        f"from {format_share(now[i])} to {format_share(after[i])}"
-        for i, verb in moves
+    moves = (
+        (int(np.argmax(after - now)), Text("rises from")),
+        (int(np.argmin(after - now)), Text("falls from")),
+    )
+    return joined(
+        "; ",
+        (
+            Text(
+                "{claim} {moves} {before} to {after}",
+                claim=hypothesis_name(rulebook.hypotheses[i], rulebook),
+                moves=verb,
+                before=format_share(now[i]),
+                after=format_share(after[i]),
+            )
+            for i, verb in moves
+        ),
     )

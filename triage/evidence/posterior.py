@@ -25,7 +25,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 import numpy as np
@@ -81,13 +81,17 @@ class Belief:
     probability: FloatArray
     likelihood: FloatArray
     weights: FloatArray
+    _belongs: FloatArray = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        index = [atom.index for atom in self.atoms]
+        belongs = np.zeros((len(index), 1 + max(index)))
+        belongs[np.arange(len(index)), index] = 1.0
+        object.__setattr__(self, "_belongs", belongs)
 
     def by_hypothesis(self, values: FloatArray) -> FloatArray:
         """Sum values over the atoms of each hypothesis; ``values`` has atoms along its last axis."""
-        belongs = np.zeros((len(self.atoms), 1 + max(atom.index for atom in self.atoms)))
-        for i, atom in enumerate(self.atoms):
-            belongs[i, atom.index] = 1.0
-        sums: FloatArray = values @ belongs
+        sums: FloatArray = values @ self._belongs
         return sums
 
 
@@ -218,7 +222,7 @@ def _told(scale: Scale, atoms: Sequence[Atom]) -> FloatArray:
     known: dict[tuple[str, Place], tuple[float, ...]] = {}
     rows = []
     for atom in atoms:
-        key = (atom.variant, atom.blamed)
+        key = (atom.variant, atom.blamed if scale.mirror else VEHICLE)
         if key not in known:
             known[key] = _own_row(scale, atom) or sound
         rows.append(known[key])

@@ -11,9 +11,11 @@ from dataclasses import dataclass
 from typing import Final
 
 from triage.errors import SettingsError
-from triage.evidence.findings import band_probability, format_value
+from triage.evidence.findings import band_probability
 from triage.evidence.reading_units import unit_factor
 from triage.evidence.rule_tables import Check, ValueRule
+from triage.evidence.value_words import format_value
+from triage.texts import Text
 
 _NUMBER: Final = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
 _UNIT: Final = "[a-zA-Z\N{MICRO SIGN}\N{GREEK SMALL LETTER MU}°\N{OHM SIGN}\N{GREEK CAPITAL LETTER OMEGA}%]*"
@@ -75,16 +77,20 @@ def read_value(text: str, check: Check) -> Reading:
     """
     if check.value is None:
         raise SettingsError(
-            f"the check {check.id} takes no value ({text!r})",
-            hint=f"Its outcomes: {', '.join(check.outcomes)}.",
+            Text("the check {id} takes no value ({text})", id=check.id, text=f"{text!r}"),
+            hint=Text("Its outcomes: {outcomes}.", outcomes=", ".join(check.outcomes)),
         )
     try:
         return _read(text.strip(), check.value)
     except _Unusable as reason:
         example = example_of(check.value)
         raise SettingsError(
-            f"{text!r} for the check {check.id} {reason}",
-            hint=f"Write it like {example!r}, or name an outcome: {', '.join(check.outcomes)}.",
+            Text("{text} for the check {id} {reason}", text=f"{text!r}", id=check.id, reason=reason),
+            hint=Text(
+                "Write it like {example}, or name an outcome: {outcomes}.",
+                example=f"{example!r}",
+                outcomes=", ".join(check.outcomes),
+            ),
         ) from None
 
 
@@ -121,7 +127,9 @@ def _sorted(value: float, spread: float, limit: float | None, rule: ValueRule) -
     shares = band_probability(value, spread, tuple(edge * scale for edge in rule.edges))
     words = format_value(value, spread, rule.unit)
     if limit is not None:
-        words += f" (maker's limit {limit:g} {rule.unit})"
+        words = Text(
+            "{value} (maker's limit {limit} {unit})", value=words, limit=f"{limit:g}", unit=rule.unit
+        )
     return Reading(value, spread, rule.unit, dict(zip(rule.bands, shares, strict=True)), words)
 
 

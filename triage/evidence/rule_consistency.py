@@ -61,8 +61,10 @@ def _measurement_problems(rulebook: Rulebook) -> Iterator[str]:
         yield from _unknown((rule.group,), rulebook.groups, f"{place}, group")
         yield from _unknown((rule.source,), rulebook.sources, f"{place}, source")
         for name in _PLACEHOLDER.findall(rule.statement):
-            if name not in PLACEHOLDERS:
+            if name not in PLACEHOLDERS and (rule.scope == "vehicle" or name not in DRIVING_PLACEHOLDERS):
                 yield f"{place}, statement: {{{name}}} is none of {', '.join(PLACEHOLDERS)}"
+        if rule.told_as and rule.unit:
+            yield f"{place}, told_as: only a value without a unit is told in another way"
         yield from _driving_problems(rule, place)
         if rule.id not in rulebook.likelihoods:
             yield f"likelihoods.toml: [likelihood.{rule.id}]: the table is missing"

@@ -27,6 +27,7 @@ from triage.evidence.rule_tables import (
     ValueRule,
     Workshop,
 )
+from triage.evidence.value_words import TOLD_AS
 
 FILES: Final = (
     "causes.toml",
@@ -56,12 +57,12 @@ def read_cause(name: str, row: Section) -> Cause:
     row.only("title", "claim", "where", "prior", "repair", "what_to_do", "basis", "cautions")
     return Cause(
         id=name,
-        title=row.text("title"),
-        claim=row.text("claim"),
+        title=row.prose("title"),
+        claim=row.prose("claim"),
         where=row.word("where", WHERES),
         prior=_open_probability(row, "prior"),
-        repair=row.text("repair"),
-        what_to_do=row.text("what_to_do"),
+        repair=row.prose("repair"),
+        what_to_do=row.prose("what_to_do"),
         basis=row.word("basis", BASES),
         cautions=row.texts("cautions"),
     )
@@ -85,15 +86,16 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
             "source",
             "needed",
             "driving",
+            "told_as",
             "needs_fault",
             "longer_helps",
         )
     )
     return MeasurementRule(
         id=name,
-        title=row.text("title"),
+        title=row.prose("title"),
         meaning=row.text("meaning"),
-        statement=row.text("statement"),
+        statement=row.prose("statement"),
         unit=row.text("unit", default=""),
         scope=row.word("scope", WHERES),
         group=row.text("group"),
@@ -103,8 +105,9 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
         sound_at_least=row.numbers("sound_at_least"),
         basis=row.word("basis", BASES),
         source=row.text("source"),
-        needed=row.text("needed"),
-        driving=row.text("driving", default=""),
+        needed=row.prose("needed"),
+        driving=row.prose("driving", default=""),
+        told_as=row.word("told_as", TOLD_AS) if "told_as" in row.table else "",
         needs_fault=row.flag("needs_fault"),
         longer_helps=row.flag("longer_helps", default=True),
     )
@@ -154,7 +157,7 @@ def read_access(name: str, row: Section) -> Access:
     )
     return Access(
         id=name,
-        title=row.text("title"),
+        title=row.prose("title"),
         hazardous=row.flag("hazardous"),
         parent=row.text("parent", default=""),
         opening_min=row.number("opening_min", 0.0, _DAY_MIN, default=0.0),
@@ -192,7 +195,7 @@ def read_check(name: str, row: Section) -> Check:
             "skill",
             "write_down",
         ),
-        *("group", "brings", "sensors", "tells_sensor"),
+        *("group", "brings", "sensors", "tells_sensor", "asks_driver"),
     )
     brings = row.inner("brings") if "brings" in row.table else None
     rows = row.inner("rows")
@@ -203,29 +206,30 @@ def read_check(name: str, row: Section) -> Check:
     )
     return Check(
         id=name,
-        title=row.text("title"),
-        question=row.text("question"),
+        title=row.prose("title"),
+        question=row.prose("question"),
         where=row.word("where", WHERES),
-        outcomes=row.words("outcomes"),
+        outcomes=row.proses_by_name("outcomes"),
         also=row.texts("also"),
         aliases=row.words("aliases"),
         mirror=row.words("mirror"),
         minutes_min=row.number("minutes", 0.5, _DAY_MIN),
         access=row.text("access"),
-        tools=row.texts("tools"),
+        tools=row.proses("tools"),
         cautions=row.texts("cautions"),
         sources=row.texts("sources"),
         table=table,
         names_corner=row.flag("names_corner"),
         takes_codes=row.flag("takes_codes"),
         value=_read_value(row.inner("value")) if "value" in row.table else None,
-        skill=row.text("skill", default=""),
-        write_down=row.text("write_down", default=""),
+        skill=row.prose("skill", default=""),
+        write_down=row.prose("write_down", default=""),
         file=row.file,
         group=row.text("group", default=""),
         brings={name: brings.texts(name) for name in brings.table} if brings else {},
         sensors=row.texts("sensors"),
         tells_sensor=row.flag("tells_sensor"),
+        asks_driver=row.flag("asks_driver"),
     )
 
 
@@ -274,7 +278,7 @@ def read_caution(name: str, row: Section) -> Caution:
     row.only("text", "covers", "always", "sources")
     return Caution(
         id=name,
-        text=row.text("text"),
+        text=row.prose("text"),
         covers=row.texts("covers"),
         always=row.flag("always"),
         sources=row.texts("sources"),
@@ -297,7 +301,7 @@ def read_workshop(row: Section) -> Workshop:
 def read_part(name: str, row: Section) -> Part:
     """Read one part of ``workshop.toml``."""
     row.only("title", "price")
-    return Part(id=name, title=row.text("title"), price=row.number("price", 0.0, _DEAREST))
+    return Part(id=name, title=row.prose("title"), price=row.number("price", 0.0, _DEAREST))
 
 
 def read_repair(name: str, row: Section) -> Repair:
@@ -309,7 +313,7 @@ def read_repair(name: str, row: Section) -> Repair:
     cures = row.inner("cures")
     return Repair(
         id=name,
-        title=row.text("title"),
+        title=row.prose("title"),
         where=row.word("where", WHERES),
         access=row.text("access"),
         minutes_min=row.number("minutes", 0.5, _DAY_MIN),

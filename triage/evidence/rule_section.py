@@ -8,6 +8,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final, TypeVar, cast
 
+from triage.texts import prose
+
 LONGEST_TEXT: Final = 2000
 LONGEST_LIST: Final = 16
 MOST_ENTRIES: Final = 400
@@ -53,6 +55,19 @@ class Section:
         if len(value) > LONGEST_TEXT:
             self.report(f"is longer than {LONGEST_TEXT} characters", key)
         return value
+
+    def prose(self, key: str, *, default: str | None = None) -> str:
+        """Return a text for the user, which can be said in another language, see :mod:`triage.texts`."""
+        return prose(self.text(key, default=default), self.row)
+
+    def proses(self, key: str) -> tuple[str, ...]:
+        """Return a list of texts for the user, empty when missing."""
+        return tuple(prose(text, self.row) for text in self.texts(key))
+
+    @property
+    def row(self) -> str:
+        """Kind and id of the row that this table belongs to, such as ``check.rock-wheel``."""
+        return ".".join(self.place.split(".")[:2])
 
     def flag(self, key: str, *, default: bool = False) -> bool:
         """Return a yes or no, ``default`` when missing."""
@@ -107,6 +122,11 @@ class Section:
         """Return a table of texts, empty when missing."""
         inner = self.inner(key) if key in self.table else None
         return {} if inner is None else {name: inner.text(name) for name in inner.table}
+
+    def proses_by_name(self, key: str) -> dict[str, str]:
+        """Return a table of texts for the user, empty when missing."""
+        inner = self.inner(key) if key in self.table else None
+        return {} if inner is None else {name: inner.prose(name) for name in inner.table}
 
     def inner(self, key: str) -> Section:
         """Return the table under ``key``, an empty one (and a problem) when it is missing."""

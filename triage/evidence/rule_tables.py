@@ -10,6 +10,7 @@ from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.check_tables import SKIPPED, WHERES, Access, Check, CodeFamily, ValueRule, Where
 from triage.evidence.hypotheses import Hypothesis
 from triage.evidence.likelihoods import Basis, LikelihoodTable
+from triage.evidence.value_words import ToldAs
 
 __all__ = [
     "DISTRIBUTIONS",
@@ -81,7 +82,7 @@ class MeasurementRule:
     Attributes
     ----------
     statement : str
-        Sentence with the placeholders ``{corner}``, ``{value}`` and ``{band}``.
+        Sentence with the placeholders ``{corner}``, ``{value}`` and ``{band}``, and those of ``driving``.
     bands : tuple of str
         Names, lowest values first.
     edges : tuple of float
@@ -97,6 +98,8 @@ class MeasurementRule:
         The same as an advice for one wheel, with the placeholders ``{corner}``, ``{loaded_curve}`` (the
         curve in which the wheel is the outer one: ``right-hand`` or ``left-hand``) and ``{other_curve}``.
         Empty: take ``needed``.
+    told_as : str
+        How its value is told, one of :data:`triage.evidence.value_words.TOLD_AS`.
     needs_fault : bool
         Whether only a wheel with a fault shows it, however it is driven: the length of its drop-outs.
     longer_helps : bool
@@ -119,6 +122,7 @@ class MeasurementRule:
     source: str
     needed: str
     driving: str = ""
+    told_as: ToldAs = ""
     needs_fault: bool = False
     longer_helps: bool = True
 
@@ -263,6 +267,8 @@ class Rulebook:
         Share of each way in which the cause shows itself; a cause not named has one.
     digest : str
         SHA-256 over the contents of the files, the same for all line endings.
+    hypotheses : tuple of Hypothesis
+        Every (corner, cause) that can be claimed, in the order of the file.
     """
 
     causes: Mapping[str, Cause]
@@ -280,12 +286,17 @@ class Rulebook:
     repairs: Mapping[str, Repair]
     digest: str
     code_families: Mapping[str, CodeFamily] = field(default_factory=dict)
+    hypotheses: tuple[Hypothesis, ...] = field(init=False)
 
-    @property
-    def hypotheses(self) -> tuple[Hypothesis, ...]:
-        """Every (corner, cause) that can be claimed, in the order of the file."""
-        return tuple(
-            Hypothesis(place, cause.id) for cause in self.causes.values() for place in places_of(cause.where)
+    def __post_init__(self) -> None:
+        object.__setattr__(
+            self,
+            "hypotheses",
+            tuple(
+                Hypothesis(place, cause.id)
+                for cause in self.causes.values()
+                for place in places_of(cause.where)
+            ),
         )
 
     def path_of(self, access: str) -> tuple[Access, ...]:

@@ -20,6 +20,7 @@ UNITS: Final = (
     "s",
     "rev",
     "m/s",
+    "m/s²",
     "m",
     "mm",
     "Hz",

@@ -15,6 +15,7 @@ from triage.corners import CORNER_NAMES, Corner
 from triage.errors import SettingsError
 from triage.evidence.check_tables import Check, CodeFamily
 from triage.evidence.rule_tables import Rulebook
+from triage.texts import Text
 
 _CODE: Final = re.compile(
     r"(?P<code>[pcbu][0-9a-f]{4})(?:[-:](?P<failure>[0-9a-f]{2}))?(?:-in-(?P<family>.+))?"
@@ -69,8 +70,9 @@ def read_code(plain: str, check: Check, rulebook: Rulebook) -> CodeReading:
             hint=f"Take wheel and kind from the maker's list: {_by_hand(check)}.",
         )
     corner, outcome = family.codes[code]
-    failure = f", failure type {found['failure'].upper()}" if found["failure"] else ""
-    return CodeReading(corner, outcome, f"{code}{failure} by the list {family.id}")
+    failure = Text(", failure type {type}", type=str(found["failure"]).upper()) if found["failure"] else ""
+    words = Text("{code}{failure} by the list {family}", code=code, failure=failure, family=family.id)
+    return CodeReading(corner, outcome, words)
 
 
 def _without_list(code: str, named: str | None, check: Check, rulebook: Rulebook) -> SettingsError:
@@ -86,6 +88,12 @@ def _without_list(code: str, named: str | None, check: Check, rulebook: Rulebook
         hint=f"See in the maker's list which code is the left front wheel's, then write '{code} in LIST' "
         f"(lists: {', '.join(rulebook.code_families)}), or wheel and kind: {_by_hand(check)}.",
     )
+
+
+def code_example(rulebook: Rulebook) -> str:
+    """Return a trouble code with its list as it is typed, from the first list; empty when there is none."""
+    family = next(iter(rulebook.code_families.values()), None)
+    return f"{next(iter(family.codes))} in {family.id}" if family and family.codes else ""
 
 
 def _by_hand(check: Check) -> str:

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from triage.errors import SettingsError
+from triage.errors import OutputError, SettingsError
 from triage.evidence.answers import Observation, build_answers
 from triage.evidence.rule_tables import Rulebook, places_of
 from triage.output_file import whole_file
 from triage.planning.plan import LAST_RESORT
+from triage.texts import Text
 from triage.user_files import data_folder, make_folder, quoted, read_toml
 from triage.walk.assessment import observations, place_of
 from triage.walk.walk_state import KINDS, REPAIR_ANSWERS, Given, Kind, WalkState, new_sitting
@@ -26,7 +27,7 @@ def earlier_answers(state: WalkState) -> str:
     count = len(state.given)
     if not count:
         return ""
-    return "1 earlier answer was read" if count == 1 else f"{count} earlier answers were read"
+    return Text("1 earlier answer was read") if count == 1 else Text("{n} earlier answers were read", n=count)
 
 
 def default_answer_file(
@@ -59,12 +60,23 @@ def prepare_answer_file(
     Raises
     ------
     OutputError
-        When the data folder cannot be made.
+        When the data folder cannot be made, or the folder of the named file does not exist.
     """
     if named is not None:
-        return Path(named)
+        return _in_a_folder(Path(named))
     path = default_answer_file(log, environment, beside_log=beside_log)
     make_folder(path.parent)
+    return path
+
+
+def _in_a_folder(path: Path) -> Path:
+    """Refuse a file that could not be written before the first answer is given."""
+    if not path.parent.is_dir():
+        raise OutputError(
+            "its folder does not exist", file=str(path), hint="Make the folder, or choose another."
+        )
+    if path.is_dir():
+        raise OutputError("is a folder", file=str(path), hint="Name a file for the answers.")
     return path
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -11,17 +11,27 @@ import numpy as np
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.answers import Observation, parse_observation
 from triage.evidence.fitting import sensor_check
+from triage.evidence.hypotheses import Hypothesis, Posterior
 from triage.evidence.judge import Judgement, judge
-from triage.evidence.next_checks import entropy_bit, hypothesis_name
+from triage.evidence.next_checks import entropy_bit
 from triage.evidence.rule_tables import Rulebook, ValueRule
+from triage.evidence.trouble_codes import code_example
 from triage.planning.costs import cost_of_check
-from triage.planning.plan import LAST_RESORT, Plan, PlanStep, make_plan
+from triage.planning.guidance import guide
+from triage.planning.plan import LAST_RESORT, Plan, PlanStep
 from triage.signals.measurement import Measurement, NotMeasurable
+from triage.texts import Text, in_english, instead_of, joined, small_first
 from triage.units import format_share
+from triage.walk.ranking import RankLine, ranked_lines
 from triage.walk.walk_state import CURED, NOT_CURED, NOT_DONE, Given, Kind, WalkState
 
 LEAST_GAIN_BIT: Final = 0.01
 """A check that tells less is not asked when a repair was put off (judgement)."""
+
+RECORD_FIRST: Final = Text("Before that, a recording of a road test may tell more: walk once more with one.")
+
+HAS_CURED: Final = Text("done, and the car is right")
+HAS_NOT_CURED: Final = Text("done, and the fault is still there")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +71,8 @@ class Question:
         Id of the answer given before; empty for a new question.
     value : ValueRule or None
         How a measured value may be given instead.
+    codes : str
+        How a trouble code may be given instead, by an example; empty where none can be.
     names_corner : bool
         Whether the answer may name a wheel.
     write_down : str
@@ -81,6 +93,7 @@ class Question:
     why: str
     now: str = ""
     value: ValueRule | None = None
+    codes: str = ""
     names_corner: bool = False
     write_down: str = ""
 
@@ -109,7 +122,7 @@ def assess(state: WalkState, recording: Recording, rulebook: Rulebook) -> Assess
     """
     seen = observations(state)
     judgement = judge(recording.measurements, recording.not_measurable, rulebook, seen)
-    plan = make_plan(
+    plan = guide(
         judgement.findings,
         rulebook,
         is_open=sorted(open_levels(state, rulebook)),
@@ -117,17 +130,20 @@ def assess(state: WalkState, recording: Recording, rulebook: Rulebook) -> Assess
         skipped=_asked(state, rulebook),
     )
     shares = np.array([line.probability for line in judgement.posterior.ranking])
-    return Assessment(judgement, plan, _question(state, plan, rulebook), float(entropy_bit(shares)))
+    question = _question(state, plan, rulebook)
+    if question is not None and question.id == LAST_RESORT and not recording.measurements:
+        question = replace(question, text=joined(" ", (question.text, RECORD_FIRST)))
+    return Assessment(judgement, plan, question, float(entropy_bit(shares)))
 
 
 def _asked(state: WalkState, rulebook: Rulebook) -> list[str]:
-    """Return what is not asked again, as ``check@place``; one on the whole car may have named a wheel."""
-    places = [
-        (one.id, one.place if rulebook.checks[one.id].where == "corner" else VEHICLE)
-        for one in state.given
-        if one.kind == "check"
+    """Return what is not asked again, as ``check@place``; what is asked once for the car, at no place."""
+    checks = [one for one in state.given if one.kind == "check"]
+    return [
+        f"{one.id}@{place}"
+        for one in checks
+        for place in ((*CORNERS, VEHICLE) if rulebook.checks[one.id].names_corner else (one.place,))
     ]
-    return [f"{name}@{place}" for name, place in places]
 
 
 def observations(state: WalkState) -> tuple[Observation, ...]:
@@ -154,19 +170,15 @@ def leading_lines(
     assessment: Assessment, rulebook: Rulebook, before: Assessment | None = None, *, number: int = 3
 ) -> tuple[str, ...]:
     """Word the first lines of the ranking, with what each was before the last answer."""
-    ranked = before.judgement.posterior.ranking if before else ()
-    earlier = {line.hypothesis: line.probability for line in ranked}
-    return tuple(
-        f"{format_share(line.probability):>10}  {hypothesis_name(line.hypothesis, rulebook)}"
-        + _moved(earlier.get(line.hypothesis), line.probability)
-        for line in assessment.judgement.posterior.ranking[:number]
-    )
+    earlier = before.judgement.posterior if before else None
+    lines = ranked_lines(assessment.judgement.posterior, rulebook, before=earlier, number=number)
+    return tuple(f"{format_share(line.probability):>10}  {line.name}{_moved(line)}" for line in lines)
 
 
-def _moved(before: float | None, now: float) -> str:
-    if before is None or format_share(before) == format_share(now):
+def _moved(line: RankLine) -> str:
+    if line.before is None:
         return ""
-    return f"  ({'up' if now > before else 'down'} from {format_share(before)})"
+    return f"  ({'up' if line.probability > line.before else 'down'} from {format_share(line.before)})"
 
 
 def standing_cautions(rulebook: Rulebook) -> tuple[str, ...]:
@@ -178,19 +190,24 @@ def progress_line(state: WalkState, assessment: Assessment) -> str:
     """Word how far the walk is."""
     told = sum(one.is_evidence for one in state.given)
     left = len(state.given) - told
-    skipped = f", {left} without" if left else ""
-    return (
-        f"{told} answered{skipped}; doubt left {assessment.doubt_bit:.1f} bit; expected cost to a proven "
-        f"repair {assessment.plan.expected_money:.0f}"
+    return Text(
+        "{told} answered{skipped}; doubt left {doubt} bit; expected cost to a proven repair {money}",
+        told=told,
+        skipped=Text(", {left} without", left=left) if left else "",
+        doubt=f"{assessment.doubt_bit:.1f}",
+        money=f"{assessment.plan.expected_money:.0f}",
     )
 
 
 def _question(state: WalkState, plan: Plan, rulebook: Rulebook) -> Question | None:
     earlier = state.looked_at
     if earlier is not None:
-        why = f"Answered before: {earlier.answer}. Nothing changes until another answer is given."
+        now = _told(earlier, rulebook)
+        why: str = Text(
+            "Answered before: {answer}. Nothing changes until another answer is given.", answer=now
+        )
         make = ask_check if earlier.kind == "check" else _ask_repair
-        return make(earlier.id, earlier.place, rulebook, why=why, minutes_min=0.0, now=earlier.answer)
+        return make(earlier.id, earlier.place, rulebook, why=why, minutes_min=0.0, now=now)
     step = None if state.finished else _next_step(state.given, plan)
     if step is None:
         return None
@@ -202,13 +219,25 @@ def _question(state: WalkState, plan: Plan, rulebook: Rulebook) -> Question | No
     return make(step.id, step.place, rulebook, why=why, minutes_min=step.minutes_min)
 
 
+def _told(given: Given, rulebook: Rulebook) -> str:
+    """Return an answer as it was typed, which other languages word."""
+    cured = {CURED: HAS_CURED, NOT_CURED: HAS_NOT_CURED}
+    words = rulebook.checks[given.id].outcomes if given.kind == "check" else cured
+    told = instead_of(given.answer, words.get(given.answer, given.answer))
+    named = given.kind == "check" and rulebook.checks[given.id].names_corner and given.place != VEHICLE
+    return joined("@", (told, given.place)) if named else told
+
+
 def _ask_for_sensor(state: WalkState, step: PlanStep, rulebook: Rulebook) -> Question | None:
     """Return the question for the kind of sensor, once, before the first check that not every kind allows."""
     check = sensor_check(rulebook)
     wanted = step.kind == "check" and bool(rulebook.checks[step.id].sensors)
     if check is None or not wanted or any(one.id == check.id for one in state.given):
         return None
-    why = f"It settles which electrical checks fit this car, and is asked once; next would be: {step.title}."
+    why = Text(
+        "It settles which electrical checks fit this car, and is asked once; next would be: {step}.",
+        step=step.title,
+    )
     return ask_check(check.id, VEHICLE, rulebook, why=why, minutes_min=0.0)
 
 
@@ -227,15 +256,21 @@ def _next_step(given: Sequence[Given], plan: Plan) -> PlanStep | None:
 
 def _second_best(step: PlanStep) -> str:
     if step.kind == "check":
-        return (
-            f"The repair was put off; this check takes {step.minutes_min:.0f} min and is expected to settle "
-            f"{step.gain_bit:.2f} bit of doubt."
+        return Text(
+            "The repair was put off; this check takes {minutes} min and is expected to settle {gain} bit of "
+            "doubt.",
+            minutes=f"{step.minutes_min:.0f}",
+            gain=f"{step.gain_bit:.2f}",
         )
-    return f"The repairs before it were put off; this takes {step.minutes_min:.0f} min ({step.money:.0f})."
+    return Text(
+        "The repairs before it were put off; this takes {minutes} min ({money}).",
+        minutes=f"{step.minutes_min:.0f}",
+        money=f"{step.money:.0f}",
+    )
 
 
 def _at(place: Place) -> str:
-    return "" if place == VEHICLE else f", {CORNER_NAMES[place]}"
+    return "" if place == VEHICLE else Text(", {wheel}", wheel=CORNER_NAMES[place])
 
 
 def ask_check(
@@ -243,11 +278,12 @@ def ask_check(
 ) -> Question:
     """Return the question of a check at a place."""
     check = rulebook.checks[name]
+    place = VEHICLE if check.names_corner else place
     return Question(
         kind="check",
         id=name,
         place=place,
-        title=f"{check.title}{_at(place)}",
+        title=joined("", (check.title, _at(place))),
         text=check.question,
         choices=tuple(Choice(outcome, words) for outcome, words in check.outcomes.items()),
         minutes_min=minutes_min or check.minutes_min,
@@ -258,39 +294,63 @@ def ask_check(
         why=why,
         now=now,
         value=check.value,
+        codes=code_example(rulebook) if check.takes_codes else "",
         names_corner=check.names_corner,
         write_down=check.write_down,
     )
 
 
+def typed_hint(question: Question) -> str:
+    """Word what may be typed instead of a choice: a measured value or a trouble code; empty for nothing."""
+    if question.value is not None:
+        return value_hint(question.value)
+    if question.codes:
+        return Text(
+            "or the trouble code and the list it belongs to, such as {example}", example=question.codes
+        )
+    return ""
+
+
 def value_hint(rule: ValueRule) -> str:
     """Word how a measured value is typed."""
-    limit = ", then “limit” and the maker's figure" if rule.asks_limit else ""
-    shunt = (
-        f", or V across R ohm ({rule.shunt_low_ohm:g} to {rule.shunt_high_ohm:g})"
-        if rule.shunt_high_ohm
-        else ""
+    shunt = Text(
+        ", or V across R ohm ({low} to {high})",
+        low=f"{rule.shunt_low_ohm:g}",
+        high=f"{rule.shunt_high_ohm:g}",
     )
-    return f"or the value in {rule.unit} ({rule.low:g} to {rule.high:g}){limit}{shunt}"
+    return Text(
+        "or the value in {unit} ({low} to {high}){limit}{shunt}",
+        unit=rule.unit,
+        low=f"{rule.low:g}",
+        high=f"{rule.high:g}",
+        limit=Text(", then “limit” and the maker's figure") if rule.asks_limit else "",
+        shunt=shunt if rule.shunt_high_ohm else "",
+    )
 
 
 def _ask_repair(
     name: str, place: Place, rulebook: Rulebook, *, why: str, minutes_min: float, now: str = ""
 ) -> Question:
     repair = rulebook.repairs.get(name)
-    title = repair.title if repair else "Give the car to somebody with more means"
-    parts = ", ".join(rulebook.parts[part].title for part in repair.parts) if repair else ""
-    needed = f" Parts: {parts}." if parts else ""
-    proof = "" if name == LAST_RESORT else " Then prove it by the road test that showed the fault."
+    title = repair.title if repair else Text("Give the car to somebody with more means")
+    parts = joined(", ", (rulebook.parts[part].title for part in repair.parts)) if repair else ""
+    needed = Text(" Parts: {parts}.", parts=parts) if parts else ""
+    proof = "" if name == LAST_RESORT else Text(" Then prove it by the road test that showed the fault.")
     return Question(
         kind="repair",
         id=name,
         place=place,
-        title=f"{title}{_at(place)}",
-        text=f"Time to act: {title[0].lower()}{title[1:]}{_at(place)}.{needed}{proof} Is the car right?",
+        title=joined("", (title, _at(place))),
+        text=Text(
+            "Time to act: {repair}{place}.{parts}{proof} Is the car right?",
+            repair=in_english(title, small_first),
+            place=_at(place),
+            parts=needed,
+            proof=proof,
+        ),
         choices=(
-            Choice(CURED, "done, and the car is right"),
-            Choice(NOT_CURED, "done, and the fault is still there"),
+            Choice(CURED, HAS_CURED),
+            Choice(NOT_CURED, HAS_NOT_CURED),
         )[: 1 if name == LAST_RESORT else 2],
         minutes_min=minutes_min,
         access=rulebook.access[repair.access].title if repair else "",
@@ -300,6 +360,19 @@ def _ask_repair(
         why=why,
         now=now,
     )
+
+
+def cured_claim(state: WalkState, posterior: Posterior, rulebook: Rulebook) -> Hypothesis | None:
+    """Return what was wrong by the repair that made the car right: the likeliest claim that it cures.
+
+    None when no repair of the rule book did, so that nobody knows.
+    """
+    cured = next((one for one in state.given if one.answer == CURED), None)
+    repair = rulebook.repairs.get(cured.id) if cured else None
+    if cured is None or repair is None:
+        return None
+    claims = (line.hypothesis for line in posterior.ranking)
+    return next((one for one in claims if one.corner == cured.place and one.cause in repair.cures), None)
 
 
 def place_of(text: str) -> Place | None:

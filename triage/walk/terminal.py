@@ -14,17 +14,20 @@ from triage.evidence.answers import build_answers, find_outcome
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.readings import is_reading
 from triage.evidence.rule_tables import Rulebook
+from triage.evidence.trouble_codes import is_code
+from triage.texts import capital_first
 from triage.walk.answer_file import earlier_answers, save_answers
 from triage.walk.assessment import (
     Assessment,
     Question,
     Recording,
     assess,
+    cured_claim,
     leading_lines,
     observations,
     progress_line,
     standing_cautions,
-    value_hint,
+    typed_hint,
 )
 from triage.walk.walk_state import (
     CANNOT_SAY,
@@ -112,12 +115,9 @@ def walk_in_terminal(walk: Walk, state: WalkState, *, read_line: ReadLine, write
     while True:
         now = assess(state, walk.recording, walk.rulebook)
         write(_standing(desk, state, now, before))
-        if now.question is None:
-            write(_closing(state, now, walk.rulebook))
-            return state
-        after = _ask(desk, state, now)
+        after = _ask(desk, state, now) if now.question else _close(desk, state, now)
         if after is None:
-            write(f"Answers are kept in {walk.path}\n")
+            write(_kept(walk, state))
             return state
         if after.given != state.given:
             walk.save(after)
@@ -125,7 +125,7 @@ def walk_in_terminal(walk: Walk, state: WalkState, *, read_line: ReadLine, write
 
 
 def _greeting(walk: Walk, state: WalkState) -> str:
-    kept = f"{earlier_answers(state)}; n starts afresh. " if state.given else ""
+    kept = f"{earlier_answers(state)}; for another car n starts afresh. " if state.given else ""
     # a path on its own line is never broken
     cautions = "".join(_wrap(text, "  ! ") + "\n" for text in standing_cautions(walk.rulebook))
     return f"{_wrap(walk.title)}\n{cautions}{kept}Answers are kept in\n{walk.path}\n{HELP}"
@@ -137,14 +137,35 @@ def _standing(desk: _Desk, state: WalkState, now: Assessment, before: Assessment
     return "\n".join(["", *lines, f"  [{progress_line(state, now)}]", *doubts, ""])
 
 
+def _kept(walk: Walk, state: WalkState) -> str:
+    return f"Answers are kept in {walk.path}\n" if state.given else "Nothing was answered.\n"
+
+
+def _close(desk: _Desk, state: WalkState, now: Assessment) -> WalkState | None:
+    """Say how the walk ended, and let the person go back or begin with another car; None to leave."""
+    desk.write(_closing(state, now, desk.walk.rulebook))
+    while True:
+        desk.write("b back, u undo, n another car, Enter to leave > ")
+        line = desk.read_line()
+        desk.write("\n" if line is None else "")
+        word = COMMANDS.get(line or "", line)
+        if word in (None, "", "quit"):
+            return None
+        if word in ("back", "undo") and state.given:
+            return back(state) if word == "back" else undo(state)
+        if word == "new":
+            return _start_afresh(desk, state)
+
+
 def _closing(state: WalkState, now: Assessment, rulebook: Rulebook) -> str:
-    first = now.judgement.posterior.first.hypothesis
     if not state.finished:
-        name = hypothesis_name(first, rulebook)
+        name = hypothesis_name(now.judgement.posterior.first.hypothesis, rulebook)
         return _wrap(f"There is nothing left to ask. Most probable: {name}.") + "\n"
+    was = cured_claim(state, now.judgement.posterior, rulebook)
+    cause, corner = (was.cause, was.corner) if was else ("CAUSE", "CORNER")
     return (
         "The car is right. Keep what it really was as experience of the workshop, if you like:\n"
-        f"  wheel-triage experience add --group GROUP --cause {first.cause} --corner {first.corner}\n"
+        f"  wheel-triage experience add --group GROUP --cause {cause} --corner {corner}\n"
     )
 
 
@@ -153,7 +174,8 @@ def _ask(desk: _Desk, state: WalkState, now: Assessment) -> WalkState | None:
     question = now.question
     if question is None:
         return None
-    desk.write(_wrap(f"{question.title} ({_effort(question)})") + "\n")
+    effort = f" ({_effort(question)})" if _effort(question) else ""
+    desk.write(_wrap(f"{question.title}{effort}") + "\n" + _wrap(f"Why: {question.why}", "  ") + "\n")
     confirmed = not (question.cautions and question.acknowledge)
     desk.write("".join(_wrap(text, "  ! ") + "\n" for text in question.cautions))
     if confirmed:
@@ -161,6 +183,8 @@ def _ask(desk: _Desk, state: WalkState, now: Assessment) -> WalkState | None:
     while True:
         desk.write("> " if confirmed else "Enter when this is understood and kept to > ")
         line = desk.read_line()
+        if line is None:
+            desk.write("\n")  # the prompt is left by no Enter
         if line is None or COMMANDS.get(line, line) == "quit":
             return None
         if not confirmed and line in ("", "y", "yes"):
@@ -170,7 +194,7 @@ def _ask(desk: _Desk, state: WalkState, now: Assessment) -> WalkState | None:
         try:
             after = _take(desk, state, now, line if confirmed else _only_commands(line))
         except SettingsError as error:
-            desk.write(_wrap(f"{error.message}. {error.hint}") + "\n")
+            desk.write(_wrap(capital_first(f"{error.message}. {error.hint}")) + "\n")
             continue
         if after is not None:
             return after
@@ -230,17 +254,32 @@ def read_answer(text: str, question: Question, rulebook: Rulebook) -> Given:
     text, corner = _named_corner(text, question)
     ids = [choice.id for choice in question.choices]
     numbered = {str(number): name for number, name in enumerate(ids, 1)}
-    if text in numbered or text in ids:
-        return question.given(numbered.get(text, text), corner)
-    if question.kind == "repair" or (text.isdecimal() and question.value is None):
+    chosen = numbered.get(text, text if text in ids else None)
+    if chosen is None and (question.kind == "repair" or (text.isdecimal() and question.value is None)):
         raise SettingsError(f"{text!r} is no answer", hint=f"Type 1 to {len(ids)}, or s for not done")
-    given = question.given(text, corner)
+    given = question.given(chosen or _typed(question.given(text, corner), rulebook), corner)
+    if corner is None and _needs_a_wheel(given, rulebook):
+        number = ids.index(given.answer) + 1
+        hint = (
+            f"Choose the wheel first, or type {number}@RL (FL, FR, RL, RR); if nothing tells it: cannot say"
+        )
+        raise SettingsError("it is not said which wheel is meant", hint=hint)
+    return given
+
+
+def _typed(given: Given, rulebook: Rulebook) -> str:
+    """Return a measured value or a trouble code as it was typed, and the outcome of any other words."""
     build_answers(observations(WalkState((given,))), rulebook, first_corner="FL")
-    return (
-        given
-        if is_reading(text)
-        else question.given(find_outcome(rulebook.checks[question.id], text), corner)
-    )
+    if is_reading(given.answer) or is_code("-".join(given.answer.lower().split())):
+        return given.answer
+    return find_outcome(rulebook.checks[given.id], given.answer)
+
+
+def _needs_a_wheel(given: Given, rulebook: Rulebook) -> bool:
+    """Say whether the outcome is what a trouble code says of one wheel."""
+    lists = rulebook.code_families.values()
+    said = {outcome for one in lists for _, outcome in one.codes.values()}
+    return given.kind == "check" and rulebook.checks[given.id].takes_codes and given.answer in said
 
 
 def _named_corner(text: str, question: Question) -> tuple[str, Corner | None]:
@@ -263,10 +302,10 @@ def _effort(question: Question) -> str:
 def _in_full(question: Question) -> str:
     rows = [_wrap(question.text)]
     rows += [f"  {number}  {choice.text}" for number, choice in enumerate(question.choices, 1)]
-    if question.value is not None:
-        rows.append(_wrap(value_hint(question.value), "  "))
+    if typed_hint(question):
+        rows.append(_wrap(typed_hint(question), "  "))
     if question.names_corner:
-        rows.append("  Add the wheel when one is meant: 1@RL.")
+        rows.append("  Add the wheel when one is meant: 2@RL (FL, FR, RL or RR).")
     if question.write_down:
         rows.append(_wrap(f"Write down: {question.write_down}.", "  "))
     if question.now:

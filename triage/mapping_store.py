@@ -8,16 +8,19 @@ import sys
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Any, Final, TypeGuard
+from typing import TYPE_CHECKING, Any, Final, TypeGuard
 
 from triage.corners import CORNERS, Corner
 from triage.errors import SettingsError
 from triage.logs.options import ReadOptions
 from triage.logs.remembered import RememberedMapping, signal_names
 from triage.output_file import whole_file
-from triage.speed_log import SpeedLog
+from triage.texts import Text
 from triage.units import SPEED_UNITS
 from triage.user_files import make_folder
+
+if TYPE_CHECKING:
+    from triage.speed_log import SpeedLog
 
 SCHEMA: Final = "wheel-triage/mappings/1"
 KEPT_MAX: Final = 200
@@ -170,7 +173,7 @@ def _are_names(value: object) -> TypeGuard[list[str]]:
 
 def _unusable(path: Path, reason: str) -> SettingsError:
     return SettingsError(
-        f"the remembered mappings cannot be used: {reason}",
+        Text("the remembered mappings cannot be used: {reason}", reason=reason),
         file=str(path),
         hint="Mend or delete this file, or leave it aside with --no-memory.",
     )

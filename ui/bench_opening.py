@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from triage.errors import TriageError
+from triage.texts import Text, as_text, error_lines
 from triage.walk.assessment import Assessment
 from triage.walk.walk_state import WalkState
 from ui.state.bench import Bench, BenchSetup, BenchView
@@ -56,16 +57,16 @@ def begin_bench(
 
     rulebook = load_rulebook()
     path = prepare_answer_file(None, files, environment, beside_log=beside_log)
-    title = Path(files[0]).name if files else "Without a recording"
-    state, note = WalkState(), ""
+    title: str = Path(files[0]).name if files else Text("Without a recording")
+    state, note = WalkState(), as_text("")
     try:
         state = load_answers(path, rulebook)
         if state.given:
-            note = f"{earlier_answers(state)} from {path.name}."
+            note = Text("{answers} from {file}.", answers=earlier_answers(state), file=path.name)
     except TriageError as error:
         # what cannot be read is not overwritten
         path = path.with_suffix(".new.toml")
-        note = f"{error} New answers are kept in {path.name}."
+        note = Text("{error} New answers are kept in {file}.", error=error_lines(error), file=path.name)
     if answers is not None and not state.given:
         state = answers
     recording = Recording(result.measurements, result.not_measurable) if result else Recording()

@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import PurePath
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
 from triage.progress import Progress
-from ui.presenters.comparison import Comparison, compare
 from ui.presenters.refusal import describe_refusal
 from ui.runner import Reply, Runner
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import Phase, ProgressPoint, WindowState
-from ui.widgets.speed_plots import SpeedPlots
+from ui.widgets.speaking import say
+
+if TYPE_CHECKING:
+    from ui.presenters.comparison import Comparison
+    from ui.widgets.speed_plots import SpeedPlots
 
 Opener = Callable[[OpenOrder, Progress], Opened]
 
@@ -38,15 +42,17 @@ class Comparing(QObject):
     Parameters
     ----------
     state : WindowState
-    plots : SpeedPlots
-        Show the other recording, and what goes wrong with it.
+    plots : callable
+        Returns the plots, which show the other recording and what goes wrong with it.
     opener : callable
         Reads and judges a recording on the worker thread.
     """
 
     finished = Signal(object)
 
-    def __init__(self, state: WindowState, plots: SpeedPlots, opener: Opener, *, parent: QObject) -> None:
+    def __init__(
+        self, state: WindowState, plots: Callable[[], SpeedPlots], opener: Opener, *, parent: QObject
+    ) -> None:
         super().__init__(parent)
         self._state, self._plots, self._opener = state, plots, opener
         self._runner: Runner | None = None
@@ -59,7 +65,7 @@ class Comparing(QObject):
         if this is None:
             return
         self._order = order
-        self._plots.caption.setText(self.tr("Reading {}").format(order.title))
+        self._plots().caption.setText(self.tr("Reading {}").format(order.title))
         self._worker().submit(lambda progress: _lay_over(this, opener(order, progress)))
 
     def stop(self) -> None:
@@ -82,18 +88,18 @@ class Comparing(QObject):
     def _report(self, point: ProgressPoint) -> None:
         if self._order is not None:
             done = f"{100 * point.fraction:.0f} %"
-            self._plots.caption.setText(self.tr("Reading {}: {}").format(self._order.title, done))
+            self._plots().caption.setText(self.tr("Reading {}: {}").format(self._order.title, done))
 
     def _take(self, reply: Reply[LaidOver]) -> None:
         order, self._order = self._order, None
         if order is None:
             return
         if reply.result is not None:
-            self._plots.caption.setText("")
-            self._plots.set_comparison(reply.result.other, found=reply.result.found)
+            self._plots().caption.setText("")
+            self._plots().set_comparison(reply.result.other, found=reply.result.found)
         elif reply.error is not None:
-            refusal = describe_refusal(reply.error, order)
-            self._plots.caption.setText(f"{order.title}: {refusal.reason} {refusal.hint}")
+            refusal = say(describe_refusal(reply.error, order))
+            self._plots().caption.setText(f"{order.title}: {refusal.reason} {refusal.hint}")
         self.finished.emit(reply)
 
     def _leave(self, _phase: Phase) -> None:
@@ -104,5 +110,7 @@ class Comparing(QObject):
 
 
 def _lay_over(this: Opened, other: Opened) -> LaidOver:
+    from ui.presenters.comparison import compare  # noqa: PLC0415 - with the numbers' library
+
     name = PurePath(other.result.log.file).name
     return LaidOver(other, compare(this.result, other.result, name))

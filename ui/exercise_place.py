@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QStackedWidget
-
 from ui.presenters.samples import Sample
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import ExercisePhase, ShowingPhase, StartPhase, WindowState
+from ui.widgets.window_frame import WindowFrame
 
 if TYPE_CHECKING:
     from ui.widgets.exercise_page import ExercisePage
@@ -23,8 +22,8 @@ class ExercisePlace:
         None until it was asked for.
     """
 
-    def __init__(self, state: WindowState, samples: tuple[Sample, ...], pages: QStackedWidget) -> None:
-        self._state, self._samples, self._pages = state, samples, pages
+    def __init__(self, state: WindowState, samples: tuple[Sample, ...], frame: WindowFrame) -> None:
+        self._state, self._samples, self._frame = state, samples, frame
         self.page: ExercisePage | None = None
 
     def go_in(self) -> None:
@@ -42,7 +41,7 @@ class ExercisePlace:
     def show(self) -> None:
         """Bring the page to the front and give it the keyboard."""
         page = self._made()
-        self._pages.setCurrentWidget(page)
+        self._frame.pages.setCurrentWidget(page)
         page.arrive()
 
     def stop(self) -> None:
@@ -57,7 +56,7 @@ class ExercisePlace:
             self.page = ExercisePage(
                 self._state, on_open=self._open, on_leave=self.leave, samples=self._samples
             )
-            self._pages.addWidget(self.page)
+            self._frame.add_page(self.page)
         return self.page
 
     def _open(self, title: str, opened: Opened) -> None:

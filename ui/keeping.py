@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from triage.errors import TriageError
+from triage.texts import Text, error_words
 from ui.recent_files import RecentRecording, load_recent, save_recent, with_newest
 from ui.settings_file import load_settings, save_settings
 from ui.state.opening import OpenOrder
@@ -64,7 +65,7 @@ class Keeping:
         try:
             save_settings(self.folder.settings, settings, keep_old=self._keep_old)
         except TriageError as error:
-            self._tell(f"The settings could not be kept: {error.message}. {error.hint}")
+            self._tell(error_words(error, Text("The settings could not be kept")))
         else:
             self._keep_old = False
             self._tell("")
@@ -75,7 +76,7 @@ class Keeping:
         try:
             self.recent = load_recent(self.folder.recent)
         except TriageError as error:
-            self._tell(f"The list of recordings was left aside: {error.message}. {error.hint}")
+            self._tell(error_words(error, Text("The list of recordings was left aside")))
 
     def _set_recent(self, recent: tuple[RecentRecording, ...]) -> None:
         self.recent = recent
@@ -83,7 +84,7 @@ class Keeping:
             try:
                 save_recent(self.folder.recent, recent)
             except TriageError as error:
-                self._tell(f"The list of recordings could not be kept: {error.message}. {error.hint}")
+                self._tell(error_words(error, Text("The list of recordings could not be kept")))
         self.recent_changed.tell(recent)
 
     def _tell(self, note: str) -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QMainWindow, QWidget
@@ -13,9 +13,10 @@ from PySide6.QtWidgets import QMainWindow, QWidget
 from triage.errors import TriageError
 from triage.logs.options import ReadOptions
 from triage.progress import Progress
+from triage.texts import error_lines
 from triage.vehicle import Vehicle
 from triage.walk.walk_state import WalkState
-from ui.bench_opening import begin_bench, with_answers
+from ui.bench_place import BenchPlace
 from ui.comparing import Comparing
 from ui.exercise_place import ExercisePlace
 from ui.file_dialogs import DATABASE_SUFFIXES, choose_databases, choose_logs
@@ -26,6 +27,7 @@ from ui.presenters.recent import build_recent_rows
 from ui.presenters.samples import Sample
 from ui.presenters.steps import Place
 from ui.recent_files import RecentRecording
+from ui.result_place import ResultPlace
 from ui.runner import Reply, Runner
 from ui.side_sheets import SideSheets
 from ui.state.opening import Opened, OpenOrder
@@ -35,21 +37,24 @@ from ui.state.window_state import (
     BenchPhase,
     ExercisePhase,
     LoadingPhase,
-    Page,
     Phase,
     RefusedPhase,
     ShowingPhase,
     StartPhase,
     WindowState,
 )
-from ui.widgets.bench_page import BenchPage
+from ui.warming import Warming
 from ui.widgets.pages import LoadingPage
 from ui.widgets.refusal_page import RefusalActions, RefusalPage
-from ui.widgets.result_page import ResultPage
+from ui.widgets.speaking import say
 from ui.widgets.start_page import StartActions, StartPage
 from ui.widgets.step_bar import StepBar
 from ui.widgets.window_frame import WindowFrame
 from ui.window_places import keep_places
+
+if TYPE_CHECKING:
+    from ui.widgets.bench_page import BenchPage
+    from ui.widgets.result_page import ResultPage
 
 Opener = Callable[[OpenOrder, Progress], Opened]
 
@@ -69,6 +74,11 @@ class MainWindow(QMainWindow):
         What is known of the user's car; the samples are not of this car.
     keeping : Keeping or None
         Settings and recent recordings; None keeps nothing beyond this window.
+
+    Attributes
+    ----------
+    warming : Warming
+        Makes what the start page does without; the program begins it when the window is shown.
     """
 
     def __init__(
@@ -93,8 +103,8 @@ class MainWindow(QMainWindow):
         self.steps = StepBar(self.state, on_step=self.go_to)
         self.sheets = SideSheets(self.state, self.keeping, lambda: key_lines(self))
         self._put_together()
-        self.exercise = ExercisePlace(self.state, samples, self._stack)
-        self.comparing = Comparing(self.state, self.result_page.plots, self._opener, parent=self)
+        self._make_places(samples)
+        self.comparing = Comparing(self.state, lambda: self.result_page.plots, self._opener, parent=self)
         self.actions_by_name: dict[str, QAction] = build_menus(self, samples)
         self.setAcceptDrops(True)
         self.setMinimumSize(480, 320)
@@ -105,31 +115,49 @@ class MainWindow(QMainWindow):
         self.start_page = StartPage(samples, self._start_actions())
         self.loading_page = LoadingPage(self.state, on_cancel=self.cancel)
         self.refusal_page = RefusalPage(self.state, self._refusal_actions())
-        self.result_page = ResultPage(self.state)
-        self.bench_page = BenchPage(on_leave=self.leave_bench)
         self._pages: dict[type, QWidget] = {
             StartPhase: self.start_page,
             LoadingPhase: self.loading_page,
             RefusedPhase: self.refusal_page,
             AskingPhase: self.refusal_page,
-            ShowingPhase: self.result_page,
-            BenchPhase: self.bench_page,
         }
 
     def _put_together(self) -> None:
-        frame = WindowFrame(self.steps, self.sheets.panel)
-        self._stack = frame.pages
+        self._frame = WindowFrame(self.steps, self.sheets.panel)
+        self._stack = self._frame.pages
         for page in self._pages.values():
             self._stack.addWidget(page)
-        self.setCentralWidget(frame)
+        self.setCentralWidget(self._frame)
+
+    def _make_places(self, samples: tuple[Sample, ...]) -> None:
+        """Prepare what leads to the pages that the start page does without."""
+        self.result = ResultPlace(self.state, self._frame)
+        self.bench = BenchPlace(
+            self.state, self._frame, samples=self._sample_files, on_refused=self._tell_refused_bench
+        )
+        self.exercise = ExercisePlace(self.state, samples, self._frame)
+        pieces = (self.result.make_plots, lambda: self.result_page, lambda: self.bench_page)
+        self.warming = Warming(pieces, self)
+
+    @property
+    def result_page(self) -> ResultPage:
+        """Road test and verdict."""
+        return self.result.page
+
+    @property
+    def bench_page(self) -> BenchPage:
+        """The questions at the car."""
+        return self.bench.page
 
     def _connect(self) -> None:
-        self.result_page.header.what_if_button.clicked.connect(self.sheets.turn_what_if)
+        self.result.when_made(
+            lambda page: page.header.what_if_button.clicked.connect(self.sheets.turn_what_if)
+        )
         self.runner.progressed.connect(self.state.report)
         self.runner.finished.connect(self._take_reply)
         self.sheets.panel.closed.connect(lambda: self._focus_first(self.state.phase, again=True))
-        self.state.phase_changed.subscribe(self._show_phase)
-        self.state.page_changed.subscribe(self._show_page)
+        self.state.phase_shown.subscribe(self._show_phase)
+        self.state.page_changed.subscribe(lambda _page: enable_commands(self))
         self.state.verdict_changed.subscribe(lambda _opened: enable_commands(self))
         self.state.highlight_changed.subscribe(lambda _highlight: enable_commands(self))
         self.state.speed_unit_changed.subscribe(lambda unit: self.preferences.change(speed_unit=unit))
@@ -145,7 +173,7 @@ class MainWindow(QMainWindow):
     def _start_actions(self) -> StartActions:
         return StartActions(
             open_log=self.ask_for_files,
-            walk_complaint=self.open_bench,
+            walk_complaint=lambda: self.go_to("complaint"),
             start_exercise=lambda: self.go_to("exercise"),
             open_sample=self.open_sample,
             open_recent=self.open_recent,
@@ -248,8 +276,18 @@ class MainWindow(QMainWindow):
 
     def _start(self, order: OpenOrder) -> None:
         self._folder = str(Path(order.files[0]).parent)
-        self.state.enter(LoadingPhase(order))
-        opener = self._opener
+        loading = LoadingPhase(order)
+        self.state.enter(loading)
+        # What is loaded and made while a recording is read would hold the window up for longer.
+        self.warming.then(lambda error: self._read(loading, error))
+
+    def _read(self, loading: LoadingPhase, error: Exception | None) -> None:
+        if self.state.phase is not loading:  # given up meanwhile
+            return
+        if error is not None:
+            self.state.enter(RefusedPhase(loading.order, error))
+            return
+        opener, order = self._opener, loading.order
         self.runner.submit(lambda progress: opener(order, progress))
 
     def _take_reply(self, reply: Reply[Opened]) -> None:
@@ -265,54 +303,20 @@ class MainWindow(QMainWindow):
         else:
             self.state.enter(StartPhase())
 
-    # At the car --------------------------------------------------------------------------------------
-
-    def open_bench(self) -> None:
-        """Ask one question at a time, about what is open or without a recording."""
-        phase = self.state.phase
-        if not isinstance(phase, StartPhase | ShowingPhase):
-            return
-        files = phase.order.files if isinstance(phase, ShowingPhase) else ()
-        result = phase.opened.result if isinstance(phase, ShowingPhase) else None
-        try:
-            own = bool(files) and self._is_own(files)
-            answers = phase.opened.answers if isinstance(phase, ShowingPhase) else None
-            bench = begin_bench(files, result, os.environ, beside_log=own, answers=answers)
-        except TriageError as error:
-            self._tell_refused_bench(error)
-            return
-        self.state.enter(BenchPhase(bench, phase))
-
-    def _is_own(self, files: Sequence[str]) -> bool:
-        """Tell whether answers may be kept beside these files: they are on the disk, and no samples."""
-        return all(Path(file).is_file() for file in files) and not self._sample_files.intersection(files)
-
-    def leave_bench(self) -> None:
-        """Go back to where the questions were asked from; the verdict takes in the answers."""
-        phase = self.state.phase
-        if not isinstance(phase, BenchPhase):
-            return
-        before = phase.before
-        if isinstance(before, ShowingPhase):
-            result = with_answers(before.opened.result, phase.bench.view)
-            answers = phase.bench.view.state
-            before = replace(before, opened=replace(before.opened, result=result, answers=answers))
-        self.state.enter(before)
-
     def _tell_refused_bench(self, error: TriageError) -> None:
-        self.start_page.tell(str(error))
-        self.statusBar().showMessage(" ".join(str(error).splitlines()))
+        self.start_page.tell(say(error_lines(error)))
+        self.statusBar().showMessage(" ".join(say(error_lines(error)).splitlines()))
 
     # Showing -----------------------------------------------------------------------------------------
 
     def go_to(self, place: Place) -> None:
         """Turn to a step of the job or to the exercises; from the car its answers go along."""
         if isinstance(self.state.phase, BenchPhase) and place != "complaint":
-            self.leave_bench()
+            self.bench.leave()
         elif isinstance(self.state.phase, ExercisePhase) and place != "exercise":
             self.exercise.leave()
         if place == "complaint":
-            self.open_bench()
+            self.bench.go_in()
         elif place == "exercise":
             self.exercise.go_in()
         elif isinstance(self.state.phase, ShowingPhase):
@@ -328,8 +332,9 @@ class MainWindow(QMainWindow):
         self.preferences.change(colours="light" if self.state.dark else "dark")
 
     def _show_phase(self, phase: Phase) -> None:
-        if not isinstance(phase, ExercisePhase):
-            self._stack.setCurrentWidget(self._pages[type(phase)])
+        page = self.result_page if isinstance(phase, ShowingPhase) else self._pages.get(type(phase))
+        if page is not None:
+            self._stack.setCurrentWidget(page)
         name = self.tr("Wheel-end triage")
         about = _title_of(phase)
         self.setWindowTitle(f"{about} – {name}" if about else name)
@@ -338,11 +343,8 @@ class MainWindow(QMainWindow):
         enable_commands(self)
         self._focus_first(phase)
 
-    def _show_page(self, _page: Page) -> None:
-        enable_commands(self)
-
     def _show_recent(self, recent: tuple[RecentRecording, ...]) -> None:
-        self.start_page.recent.show_rows(build_recent_rows(recent))
+        self.start_page.recent.show_rows(say(build_recent_rows(recent)))
 
     def _focus_first(self, phase: Phase, *, again: bool = False) -> None:
         """Give the keyboard to what the page is about; ``again`` when it is shown already."""
@@ -359,7 +361,7 @@ class MainWindow(QMainWindow):
         elif again:
             self.bench_page.setFocus()
         else:
-            self.bench_page.open_bench(phase.bench)
+            self.bench.show(phase.bench)
 
     # Qt's events -------------------------------------------------------------------------------------
 
@@ -385,12 +387,11 @@ class MainWindow(QMainWindow):
 
     def stop_work(self) -> None:
         """End all workers and clocks; harmless when they have ended."""
-        self.runner.stop()
-        self.exercise.stop()
-        self.comparing.stop()
+        for part in (self.warming, self.runner, self.exercise, self.comparing, self.result):
+            part.stop()
 
 
 def _title_of(phase: Phase) -> str:
     if isinstance(phase, BenchPhase):
-        return phase.bench.setup.title
+        return say(phase.bench.setup.title)
     return "" if isinstance(phase, StartPhase | ExercisePhase) else phase.order.title

@@ -4,22 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
-from triage.corners import CORNER_NAMES, CORNERS
+from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.presenters.keys import KeyLine, without_mark
 from ui.presenters.samples import Sample
 from ui.presenters.steps import build_exercise, build_steps
 from ui.state.window_state import BenchPhase, ExercisePhase, LoadingPhase, ShowingPhase, StartPhase
-from ui.widgets.details_tabs import CHECKS_TAB, EVIDENCE_TAB, MISSING_TAB, RECORDING_TAB
 from ui.widgets.key_panel import page_key_lines
+from ui.widgets.speaking import say
 
 if TYPE_CHECKING:
     from ui.main_window import MainWindow
+    from ui.widgets.result_page import Part
+    from ui.widgets.speed_plots import SpeedPlots
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,14 +120,24 @@ def _step_commands(window: MainWindow) -> tuple[Command, ...]:
 
 
 def _plot_commands(window: MainWindow) -> tuple[Command, ...]:
-    plots = window.result_page.plots.commands
+    def save_picture() -> None:
+        window.result_page.plots.commands.ask_and_save_picture()
+
+    def copy_data() -> None:
+        window.result_page.plots.commands.copy_data()
+
+    def save_data() -> None:
+        window.result_page.plots.commands.ask_and_save_data()
+
+    def offer_instrument() -> None:
+        window.result_page.offer_instrument()
+
     return (
         Command("result.compare", _tr("Lay another recording &over it…"), "Ctrl+L", window.ask_to_compare),
-        Command("result.save-picture", _tr("Sa&ve the picture…"), "Ctrl+S", plots.ask_and_save_picture),
-        Command("result.copy-data", _tr("Copy the va&lues in view"), "Ctrl+Shift+C", plots.copy_data),
-        Command(
-            "result.save-data", _tr("Save the val&ues in view…"), "Ctrl+Shift+S", plots.ask_and_save_data
-        ),
+        Command("result.save-picture", _tr("Sa&ve the picture…"), "Ctrl+S", save_picture),
+        Command("result.copy-data", _tr("Copy the va&lues in view"), "Ctrl+Shift+C", copy_data),
+        Command("result.save-data", _tr("Save the val&ues in view…"), "Ctrl+Shift+S", save_data),
+        Command("result.instrument", _tr("Copy or save the &instrument…"), "Ctrl+Shift+E", offer_instrument),
     )
 
 
@@ -137,13 +150,15 @@ def _leaving_commands(window: MainWindow) -> tuple[Command, ...]:
 
 
 def _time_commands(window: MainWindow) -> tuple[Command, ...]:
-    plots = window.result_page.plots
+    def plots() -> SpeedPlots:
+        return window.result_page.plots
+
     return (
-        Command("result.zoom-in", _tr("Zoom &in"), "Ctrl++", lambda: plots.zoom_view(0.5)),
-        Command("result.zoom-out", _tr("Zoom &out"), "Ctrl+-", lambda: plots.zoom_view(2.0)),
-        Command("result.whole", _tr("&Whole recording"), "Ctrl+0", plots.show_whole),
-        Command("result.earlier", _tr("&Earlier"), "Alt+Left", lambda: plots.move_view(-0.5)),
-        Command("result.later", _tr("&Later"), "Alt+Right", lambda: plots.move_view(0.5)),
+        Command("result.zoom-in", _tr("Zoom &in"), "Ctrl++", lambda: plots().zoom_view(0.5)),
+        Command("result.zoom-out", _tr("Zoom &out"), "Ctrl+-", lambda: plots().zoom_view(2.0)),
+        Command("result.whole", _tr("&Whole recording"), "Ctrl+0", lambda: plots().show_whole()),
+        Command("result.earlier", _tr("&Earlier"), "Alt+Left", lambda: plots().move_view(-0.5)),
+        Command("result.later", _tr("&Later"), "Alt+Right", lambda: plots().move_view(0.5)),
         Command(
             "result.next-place",
             _tr("&Next place of this evidence"),
@@ -161,35 +176,22 @@ def _time_commands(window: MainWindow) -> tuple[Command, ...]:
 
 
 def _view_commands(window: MainWindow) -> tuple[Command, ...]:
-    page = window.result_page
-    return (
-        Command("result.plots", _tr("Go to the &plots"), "Ctrl+1", page.plots.canvas.setFocus),
-        Command("result.ranking", _tr("Go to what may be &wrong"), "Ctrl+2", page.ranking.table.setFocus),
-        Command(
-            "result.evidence",
-            _tr("Go to the &evidence"),
-            "Ctrl+3",
-            lambda: page.details.show_tab(EVIDENCE_TAB),
-        ),
-        Command(
-            "result.checks",
-            _tr("Go to the &next checks"),
-            "Ctrl+4",
-            lambda: page.details.show_tab(CHECKS_TAB),
-        ),
-        Command(
-            "result.missing",
-            _tr("Go to what is not &shown"),
-            "Ctrl+5",
-            lambda: page.details.show_tab(MISSING_TAB),
-        ),
-        Command(
-            "result.recording",
-            _tr("Go to how it was &read"),
-            "Ctrl+6",
-            lambda: page.details.show_tab(RECORDING_TAB),
-        ),
+    parts: tuple[tuple[Part, str], ...] = (
+        ("plots", _tr("Go to the &plots")),
+        ("ranking", _tr("Go to what may be &wrong")),
+        ("evidence", _tr("Go to the &evidence")),
+        ("checks", _tr("Go to the &next checks")),
+        ("missing", _tr("Go to what is not &shown")),
+        ("recording", _tr("Go to how it was &read")),
     )
+    return tuple(
+        Command(f"result.{part}", text, f"Ctrl+{number}", partial(_go_to_part, window, part))
+        for number, (part, text) in enumerate(parts, start=1)
+    )
+
+
+def _go_to_part(window: MainWindow, part: Part) -> None:
+    window.result_page.go_to(part)
 
 
 def _comfort_commands(window: MainWindow) -> tuple[Command, ...]:
@@ -206,16 +208,21 @@ def _help_commands(window: MainWindow) -> tuple[Command, ...]:
 
 def _add_corners(window: MainWindow, menu: QMenu, actions: dict[str, QAction]) -> None:
     for number, corner in enumerate(CORNERS, start=1):
-        button = window.result_page.plots.key.buttons[corner]
-        text = _tr("Show or hide the {} wheel").format(CORNER_NAMES[corner])
-        command = Command(f"result.corner-{corner}", text, f"Alt+{number}", button.toggle)
+        text = _tr("Show or hide the {} wheel").format(say(CORNER_NAMES[corner]))
+        command = Command(
+            f"result.corner-{corner}", text, f"Alt+{number}", partial(_turn_corner, window, corner)
+        )
         _add(menu, (command,), actions)
+
+
+def _turn_corner(window: MainWindow, corner: Corner) -> None:
+    window.result_page.plots.key.buttons[corner].toggle()
 
 
 def _add_samples(window: MainWindow, menu: QMenu, samples: tuple[Sample, ...]) -> None:
     inner = menu.addMenu(_tr("Recordings that come with the &program"))
     for sample in samples:
-        action = inner.addAction(sample.title.replace("&", "&&"))
+        action = inner.addAction(say(sample.title).replace("&", "&&"))
         action.triggered.connect(lambda _checked=False, path=sample.path: window.open_sample(path))
 
 

@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QWidget
 
 from triage.corners import Corner
 from triage.errors import TriageError
+from triage.texts import error_words
 from ui.keeping import Keeping
 from ui.presenters.keys import KeyLine, group_keys
 from ui.state.window_state import ShowingPhase, WindowState
-from ui.trying import trial_choices, try_answer
 from ui.widgets.key_panel import KeyPanel
 from ui.widgets.settings_panel import SettingsPanel
 from ui.widgets.side_panel import SidePanel
@@ -64,6 +64,8 @@ class SideSheets:
         phase = self._state.phase
         if not isinstance(phase, ShowingPhase):
             return
+        from ui.trying import trial_choices  # noqa: PLC0415 - with the walk and its planner
+
         rulebook = phase.opened.rulebook
         if rulebook is not None:
             checks = phase.opened.result.next_checks
@@ -103,10 +105,12 @@ class SideSheets:
         phase = self._state.phase
         if not isinstance(phase, ShowingPhase) or phase.opened.rulebook is None:
             return
+        from ui.trying import try_answer  # noqa: PLC0415 - with the walk and its planner
+
         try:
             trial = try_answer(phase.opened, phase.opened.rulebook, check, answer, corner=corner)
         except TriageError as error:
-            self.what_if.tell(f"{error.message}. {error.hint}")
+            self.what_if.tell(error_words(error))
             return
         self.what_if.tell("")
         self._state.show_page("verdict")

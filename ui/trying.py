@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
-from triage.corners import CORNER_NAMES, VEHICLE, Corner, Place
+from triage.corners import VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Check, Rulebook
+from triage.texts import Text, capital_first, joined, shaped
 from triage.units import format_share
 from triage.walk.assessment import Recording, assess
 from triage.walk.walk_state import Given, WalkState
 from ui.bench_opening import with_assessment
-from ui.presenters.verdict import line_name
+from ui.presenters.verdict import claim_name, line_name
 from ui.state.opening import Opened
 from ui.state.window_state import Trial
 
@@ -44,9 +45,9 @@ def trial_choices(rulebook: Rulebook) -> tuple[TrialChoice, ...]:
 
 
 def _choice(check: Check) -> TrialChoice:
-    answers = tuple((name, f"{words[:1].upper()}{words[1:]}") for name, words in check.outcomes.items())
+    answers = tuple((name, shaped(words, capital_first)) for name, words in check.outcomes.items())
     wheel: Literal["needed", "possible", "none"]
-    wheel = "needed" if check.where == "corner" else "possible" if check.names_corner else "none"
+    wheel = "possible" if check.names_corner else "needed" if check.where == "corner" else "none"
     return TrialChoice(check.id, check.title, check.question, wheel, answers)
 
 
@@ -85,8 +86,8 @@ def try_answer(
 
 
 def _told(check: Check, given: Given) -> str:
-    at = "" if given.place == VEHICLE else f", {CORNER_NAMES[given.place]}"
-    return f"{check.title}{at}: {check.outcomes[given.answer]}"
+    done = claim_name(check.title, given.place)
+    return Text("{check}: {answer}", check=done, answer=check.outcomes[given.answer])
 
 
 def _moved(opened: Opened, tried: TriageResult) -> str:
@@ -94,5 +95,5 @@ def _moved(opened: Opened, tried: TriageResult) -> str:
     now = opened.result.posterior.first
     shares = {line.hypothesis: line.probability for line in tried.posterior.ranking}
     before, after = format_share(now.probability), format_share(shares.get(now.hypothesis, 0.0))
-    moved = f"stays at {after}" if after == before else f"{before} → {after}"
-    return f"{line_name(now, opened.causes)}: {moved}"
+    moved = Text("stays at {share}", share=after) if after == before else joined(" → ", (before, after))
+    return Text("{claim}: {moved}", claim=line_name(now, opened.causes), moved=moved)

@@ -56,6 +56,8 @@ def main(files: list[str], options: ReadOptions | None = None, vehicle: Vehicle 
         window.show()
         if files:
             window.open_files(files)
+        else:
+            window.warming.begin()
         return _run(application)
     finally:
         # The loop may end without the window being closed, for instance when the desktop logs out; and a

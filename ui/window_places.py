@@ -3,21 +3,24 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Final, Protocol
+from typing import TYPE_CHECKING, Final, Protocol
 
 from PySide6.QtCore import QByteArray, QSettings
 
 from triage.errors import OutputError
 from triage.user_files import make_folder
+from ui.result_place import ResultPlace
 from ui.state.window_state import Page, WindowState
-from ui.widgets.result_page import ResultPage
+
+if TYPE_CHECKING:
+    from ui.widgets.result_page import ResultPage
 
 
 class HasPlaces(Protocol):
     """A window whose places can be kept."""
 
     state: WindowState
-    result_page: ResultPage
+    result: ResultPlace
 
     def saveGeometry(self) -> QByteArray:  # noqa: N802 - Qt's name
         """Return size and place."""
@@ -37,10 +40,7 @@ def restore_places(window: HasPlaces, path: Path) -> bool:
     for page in PAGES:
         if kept.value("page") == page:
             window.state.show_page(page)
-    for name, splitter in window.result_page.splitters.items():
-        state = kept.value(f"splitter/{name}")
-        if isinstance(state, QByteArray):
-            splitter.restoreState(state)
+    window.result.when_made(lambda page: _restore_splitters(page, kept))
     geometry = kept.value("geometry")
     return isinstance(geometry, QByteArray) and window.restoreGeometry(geometry)
 
@@ -54,6 +54,15 @@ def keep_places(window: HasPlaces, path: Path) -> None:
     kept = QSettings(str(path), QSettings.Format.IniFormat)
     kept.setValue("page", window.state.page)
     kept.setValue("geometry", window.saveGeometry())
-    for name, splitter in window.result_page.splitters.items():
+    # Where the page was not asked for, what was kept the last time stays.
+    splitters = {} if window.result.made is None else window.result.made.splitters
+    for name, splitter in splitters.items():
         kept.setValue(f"splitter/{name}", splitter.saveState())
     kept.sync()
+
+
+def _restore_splitters(page: ResultPage, kept: QSettings) -> None:
+    for name, splitter in page.splitters.items():
+        state = kept.value(f"splitter/{name}")
+        if isinstance(state, QByteArray):
+            splitter.restoreState(state)

@@ -9,12 +9,15 @@ from typing import Final
 from triage.corners import Corner
 from triage.errors import TriageError
 from triage.evidence.rule_tables import Rulebook
+from triage.texts import Text, as_text, error_words
 from triage.walk.assessment import Assessment, Question, Recording, assess
 from triage.walk.terminal import read_answer
 from triage.walk.walk_state import CANNOT_SAY, NOT_DONE, WalkState, answer, back, forward, undo
 from ui.state.topic import Topic
 
-ASK_TWICE: Final = "All answers of this walk will be forgotten. Press “Start afresh” once more to do so."
+ASK_TWICE: Final = Text(
+    "All answers of this walk will be forgotten. Press “Start afresh” once more to do so."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,13 +85,13 @@ class Bench:
         if question is None:
             return
         if not self.view.confirmed:
-            self._show(replace(self.view, note="Confirm the cautions first."))
+            self._show(replace(self.view, note=Text("Confirm the cautions first.")))
             return
         try:
             given = read_answer(f"{text}@{corner}" if corner else text, question, self.setup.rulebook)
             self._move(answer(self.view.state, given))
         except TriageError as error:
-            self._show(replace(self.view, note=f"{error.message}. {error.hint}"))
+            self._show(replace(self.view, note=error_words(error)))
 
     def skip(self) -> None:
         """Leave the step undone."""
@@ -124,12 +127,12 @@ class Bench:
             self._move(answer(self.view.state, question.given(said)))
 
     def _move(self, state: WalkState) -> None:
-        note = ""
+        note = as_text("")
         if state.given != self.view.state.given:
             try:
                 self.setup.save(state)
             except TriageError as error:
-                note = f"The answers could not be saved: {error.message}. {error.hint}"
+                note = error_words(error, Text("The answers could not be saved"))
         now = assess(state, self.setup.recording, self.setup.rulebook)
         self._show(BenchView(state, now, self.view.now, _needs_no_confirming(now), note))
 

@@ -12,6 +12,7 @@ from triage.exercises.attempt import Attempt, commit, order_check
 from triage.exercises.exercise import Exercise
 from triage.exercises.score import Score
 from triage.simulator.road_test import RoadTest
+from triage.texts import error_lines
 from ui.state.opening import Opened
 from ui.state.topic import Topic
 
@@ -103,7 +104,7 @@ class ExerciseDesk:
     def fail(self, error: Exception) -> None:
         """Go back and tell what went wrong."""
         self.stop_waiting()
-        self.tell(str(error) or type(error).__name__)
+        self.tell(error_lines(error) or type(error).__name__)
 
     def begin(self, prepared: Prepared) -> None:
         """Put a trainee before the car."""
@@ -133,7 +134,7 @@ class ExerciseDesk:
         try:
             attempt = commit(self.stage.attempt, corner, cause, confidence, rulebook=rulebook)
         except TriageError as error:
-            self.tell(str(error))
+            self.tell(error_lines(error))
             return None
         self.tell("")
         return attempt
@@ -154,7 +155,7 @@ class ExerciseDesk:
         try:
             attempt = move(self.stage.attempt)
         except TriageError as error:
-            self.tell(str(error))
+            self.tell(error_lines(error))
             return
         self._enter(replace(self.stage, attempt=attempt))
 

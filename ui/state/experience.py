@@ -17,6 +17,7 @@ from triage.experience.ledger import (
     save_ledger,
 )
 from triage.experience.priors import PriorChange, prior_changes, with_priors
+from triage.texts import error_lines
 from ui.state.topic import Topic
 
 Edit = Callable[[Ledger], Ledger]
@@ -106,4 +107,4 @@ class ExperienceState:
                 save_ledger(self._path, after)
             self.ledger, self.note = after, ""
         except TriageError as error:
-            self.note = str(error)
+            self.note = error_lines(error)

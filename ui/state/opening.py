@@ -9,12 +9,12 @@ from pathlib import PurePath
 from typing import TYPE_CHECKING
 
 from triage.corners import Corner
-from triage.evidence.rule_tables import Rulebook
 from triage.logs.options import ReadOptions
 from triage.vehicle import Vehicle
 from triage.walk.walk_state import WalkState
 
 if TYPE_CHECKING:
+    from triage.evidence.rule_tables import Rulebook
     from triage.run import TriageResult
     from ui.presenters.plot_data import PlotData
 

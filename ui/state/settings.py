@@ -30,7 +30,7 @@ class Settings:
         Size of all texts against that of the system, 80 to 200.
     colours : {"system", "light", "dark"}
     language : {"en", "de"}
-        Of menus and labels; taken up when the program starts.
+        Of everything the window says; taken up when the program starts. Files and the terminal stay English.
     """
 
     speed_unit: str = SPEED_UNITS[0]

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 from triage.corners import CORNERS, Corner
-from triage.evidence.hypotheses import Finding
-from triage.signals.measurement import Span
-from ui.state.bench import Bench
-from ui.state.opening import Opened, OpenOrder
 from ui.state.topic import Topic
+
+if TYPE_CHECKING:
+    from triage.evidence.hypotheses import Finding
+    from triage.signals.measurement import Span
+    from ui.state.bench import Bench
+    from ui.state.opening import Opened, OpenOrder
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,8 +141,14 @@ class WindowState:
         One of :data:`SPEED_UNITS`.
     seconds_wanted : Topic
         Told the seconds to show when something points at a place of the recording.
+    moment_wanted : Topic
+        Told the second of the recording to point at, without moving what is in view.
     trial : Trial or None
         The answer that is tried; ``opened`` is what it makes of the recording.
+    phase_coming : Topic
+        Told the phase before it is entered: for what must be there when the others hear of it.
+    phase_shown : Topic
+        Told the phase when all who show it have heard of it.
     verdict_changed : Topic
         Told when another verdict on the same recording is to be shown: an answer is tried or taken back.
     """
@@ -160,7 +168,10 @@ class WindowState:
         self.page_changed: Topic[Page] = Topic()
         self.speed_unit_changed: Topic[str] = Topic()
         self.seconds_wanted: Topic[Span] = Topic()
+        self.moment_wanted: Topic[float] = Topic()
+        self.phase_coming: Topic[Phase] = Topic()
         self.phase_changed: Topic[Phase] = Topic()
+        self.phase_shown: Topic[Phase] = Topic()
         self.progress_changed: Topic[ProgressPoint] = Topic()
         self.choice_changed: Topic[int] = Topic()
         self.highlight_changed: Topic[Highlight | None] = Topic()
@@ -176,12 +187,15 @@ class WindowState:
 
     def enter(self, phase: Phase) -> None:
         """Go to another phase; choice and highlight start anew, and nothing is tried."""
+        self.phase_coming.tell(phase)
         self.phase = phase
         self.trial = None
         self.choice = 0
         self.highlight = None
         self.corner = self._corner_of_choice() or CORNERS[0]
         self.phase_changed.tell(phase)
+        if self.phase is phase:  # a listener may have gone on to another
+            self.phase_shown.tell(phase)
 
     def report(self, point: ProgressPoint) -> None:
         """Pass progress on; ignored unless a log is being read."""
@@ -227,6 +241,10 @@ class WindowState:
     def show_seconds(self, span: Span) -> None:
         """Bring these seconds of the recording into view."""
         self.seconds_wanted.tell(span)
+
+    def point_at(self, time_s: float) -> None:
+        """Put the cursor of the plots to a second of the recording."""
+        self.moment_wanted.tell(time_s)
 
     def show_finding(self, finding_id: str) -> None:
         """Highlight the seconds of a finding; shown again, go on to its next place."""

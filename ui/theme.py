@@ -10,10 +10,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from triage.corners import Corner
-from triage.signals.manoeuvres import ManoeuvreKind
+
+if TYPE_CHECKING:
+    from triage.signals.manoeuvres import ManoeuvreKind
 
 
 @dataclass(frozen=True, slots=True)

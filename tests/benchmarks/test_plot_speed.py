@@ -18,9 +18,11 @@ from triage.corners import CORNERS
 from triage.evidence.hypotheses import Posterior
 from triage.progress import no_progress
 from triage.run import TriageResult
+from triage.signals.analysis import Analysis
 from triage.signals.conditioned_log import ConditionedLog
+from triage.signals.losses import Losses
 from triage.signals.manoeuvres import KINDS, Manoeuvre
-from triage.speed_log import SpeedLog, SpeedTrace
+from triage.speed_log import BoolArray, FloatArray, SpeedLog, SpeedTrace
 from ui.opening import open_and_judge
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import ShowingPhase, WindowState
@@ -79,6 +81,15 @@ def test_pan(
     assert median_ms < goal_ms
 
 
+def analysis_of(time_s: FloatArray, *, lost: BoolArray) -> Analysis:
+    """What the plots need of an analysis: the clock and where signal was lost."""
+    none, moving = np.zeros(lost.shape, dtype=bool), np.ones(lost.shape, dtype=bool)
+    losses = Losses(moving, lost=lost, alone=lost, low=none, high=none, frozen=none, joint=none[0])
+    loud = SimpleNamespace(silent=none[0])
+    clock = SimpleNamespace(time_s=time_s, period_s=1.0 / RATE_HZ)
+    return cast("Analysis", SimpleNamespace(clock=clock, losses=losses, cut_offs=(loud,) * 4))
+
+
 def make_day() -> Opened:
     """Four wheels for a day at 100 samples a second; the engine need not have seen them."""
     time_s = np.arange(round(DAY_S * RATE_HZ)) / RATE_HZ
@@ -104,7 +115,8 @@ def make_day() -> Opened:
         for at in range(round(DAY_S / 12.0))
     )
     log = SpeedLog("day.csv", "table (csv)", None, wheels)
-    parts = {"log": log, "conditioned": conditioned, "manoeuvres": manoeuvres}
+    analysis = analysis_of(time_s, lost=speed_mps < 0.5 * expected)
+    parts = {"log": log, "conditioned": conditioned, "manoeuvres": manoeuvres, "analysis": analysis}
     result = SimpleNamespace(**parts, findings=(), posterior=Posterior(()))
     return Opened(cast("TriageResult", result))
 

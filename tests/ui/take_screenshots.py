@@ -2,8 +2,8 @@
 
 A developer's tool: it drives the real window with the real engine over the sample logs, needs no screen, and
 writes ``<look>-<theme>-<page>.png`` for every look in :data:`LOOKS`, light and dark. ``--look small`` takes
-one look, ``--only verdict`` the pages with that word in their name. Look at the pictures afterwards: what is
-cut off, overlaps, is tiny or unclear?
+one look, ``--only verdict`` the pages with that word in their name, ``--language de`` the German texts. Look
+at the pictures afterwards: what is cut off, overlaps, is tiny or unclear?
 """
 
 from __future__ import annotations
@@ -62,10 +62,10 @@ def main() -> int:
     args = _arguments()
     args.folder.mkdir(parents=True, exist_ok=True)
     if args.inside:
-        return _take(args.look[0], args.folder, args.only)
+        return _take(args.look[0], args.folder, args.only, language=args.language)
     for look in args.look or LOOKS:
-        given = [str(args.folder), "--look", look, "--only", args.only, "--inside"]
-        command = [sys.executable, str(HERE), *given]
+        given = [str(args.folder), "--look", look, "--only", args.only, "--language", args.language]
+        command = [sys.executable, str(HERE), *given, "--inside"]
         with tempfile.TemporaryDirectory(prefix="screenshots-") as home:
             places = {"XDG_DATA_HOME": f"{home}/data", "XDG_CONFIG_HOME": f"{home}/config"}
             screen = {"QT_QPA_PLATFORM": "offscreen", "QT_SCALE_FACTOR": str(LOOKS[look].scale)}
@@ -80,18 +80,21 @@ def _arguments() -> argparse.Namespace:
     parser.add_argument("folder", type=Path, help="where the pictures go")
     parser.add_argument("--look", action="append", choices=sorted(LOOKS), help="one size; all without")
     parser.add_argument("--only", default="", help="a word in the names of the wanted pages")
+    parser.add_argument("--language", default="en", help="of the texts, such as de")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
     return parser.parse_args()
 
 
-def _take(look_name: str, folder: Path, only: str) -> int:
-    from ui.appearance import follow_text_size, follow_theme
+def _take(look_name: str, folder: Path, only: str, *, language: str) -> int:
+    from ui.appearance import follow_text_size, follow_theme, load_translation
     from ui.keeping import Keeping
     from ui.presenters.samples import default_samples_folder, find_samples
+    from ui.state.settings import Settings
     from ui.widgets.styling import qt_application
     from ui.window import MainWindow
 
     look, application = LOOKS[look_name], qt_application()
+    load_translation(application, Settings(language=language))
     window = MainWindow(samples=find_samples(default_samples_folder()), keeping=Keeping())
     follow_theme(application, window)
     follow_text_size(application, window.preferences)
@@ -182,8 +185,10 @@ def sample(word: str) -> str:
 
 def read(window: MainWindow, path: str) -> Scene:
     """Open a recording and wait for its verdict or refusal."""
+    from ui.state.window_state import LoadingPhase
+
     window.open_files([path])
-    yield lambda: not window.runner.busy
+    yield lambda: not isinstance(window.state.phase, LoadingPhase)
     yield None
 
 
@@ -217,11 +222,16 @@ def road_test(camera: Camera) -> Scene:
     yield from read(window, sample("crumpet-damage"))
     window.go_to("road-test")
     yield None
+    yield from camera.shoot("road-test")
     panel = window.result_page.instruments
     for at, name in enumerate(("ring", "orders", "side-load", "losses", "quality", "car")):
         panel.tabs.setCurrentIndex(at)
+        yield None
+        # Where the window is narrow the instruments stand below the plots.
+        window.result_page.ensureWidgetVisible(panel.tabs, 0, 0)
         yield from camera.shoot(f"road-test-{name}")
     panel.tabs.setCurrentIndex(0)
+    window.result_page.arrive()
     middle_s = sum(plots.view_s) / 2
     plots.show_seconds(middle_s - 4.0, middle_s + 4.0)
     plots.time_cursor.place(middle_s)
@@ -268,15 +278,15 @@ def at_the_car(camera: Camera) -> Scene:
 
     window, card = camera.window, camera.window.bench_page.question
     window.state.enter(StartPhase())
-    window.open_bench()
+    window.bench.go_in()
     yield from camera.shoot("complaint-first-question")
     yield from _walk(window, card.confirm.isVisible)
     yield from camera.shoot("checks-caution")
     window.state.enter(StartPhase())
-    window.open_bench()
+    window.bench.go_in()
     yield from _walk(window, card.value.isVisible)
     yield from camera.shoot("checks-value")
-    window.leave_bench()
+    window.bench.leave()
 
 
 def _walk(window: MainWindow, until: Callable[[], bool]) -> Scene:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractItemView,
@@ -20,7 +21,9 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QListWidget,
+    QScrollBar,
     QSlider,
+    QSpinBox,
     QTabBar,
     QTabWidget,
     QWidget,
@@ -32,9 +35,11 @@ from triage.errors import DamagedLog
 from triage.exercises.exercise import Wish
 from ui.appearance import scale_texts
 from ui.exercising import from_wish
+from ui.state.exercise import Debriefing
 from ui.state.opening import OpenOrder
 from ui.state.window_state import LoadingPhase, RefusedPhase
 from ui.theme import DARK, LIGHT, Theme, contrast_ratio
+from ui.widgets.experience_panel import ExperiencePanel
 from ui.widgets.ring_dial import RingDial
 from ui.widgets.styling import HAND_PX, LINE_STYLES, apply_theme, build_style_sheet
 from ui.window import MainWindow
@@ -130,7 +135,7 @@ def test_start_loading_refusal_and_question(window: MainWindow, qtbot: QtBot) ->
 
 
 def test_bench(window: MainWindow, qtbot: QtBot) -> None:
-    window.open_bench()
+    window.bench.go_in()
     qtbot.wait(1)
     assert faults_in(window) == []
     assert faults_in(window.bench_page, HAND_PX) == []
@@ -147,6 +152,26 @@ def test_exercise(window: MainWindow, qtbot: QtBot) -> None:
     qtbot.wait(1)
     assert faults_in(window) == []
     assert faults_in(page.work, HAND_PX) == []
+    with qtbot.waitSignal(page.runner.finished, timeout=20_000):
+        page.hand_in("RL", "encoder-damage", 0.7)
+    qtbot.wait(1)
+    assert isinstance(page.desk.stage, Debriefing)
+    assert faults_in(window) == []
+
+
+def test_cars_of_the_workshop(window: MainWindow, qtbot: QtBot) -> None:
+    window.sheets.turn_experience()
+    qtbot.wait(1)
+    assert faults_in(window) == []
+    panel = window.sheets.panel.findChild(ExperiencePanel)
+    assert panel is not None
+    panel.group.setCurrentText("vans")
+    panel.cause.setCurrentIndex(panel.cause.findData("air-gap"))
+    panel.keep()
+    panel.cars.setCurrentRow(0)
+    qtbot.wait(1)
+    assert panel.cars.count() == 1
+    assert faults_in(window) == []
 
 
 def test_a_nameless_and_a_small_control_are_told(qtbot: QtBot) -> None:
@@ -209,6 +234,64 @@ def test_empty_check_box_has_an_edge(theme: Theme, qtbot: QtBot) -> None:
         for x in range(picture.width())
         for y in range(picture.height())
     }, "the tick is missing"
+
+
+@THEMES
+@pytest.mark.parametrize("kind", [QComboBox, QSpinBox, QLineEdit])
+def test_fields_have_edges_and_choices_an_arrow(theme: Theme, kind: type[QWidget], qtbot: QtBot) -> None:
+    apply_theme(QApplication.instance(), theme)
+    field = kind()
+    qtbot.addWidget(field)
+    field.resize(120, 40)
+    field.show()
+    field.clearFocus()
+    picture = field.grab().toImage()
+    middle = picture.height() // 2
+    edges = [
+        {picture.pixelColor(x, middle).name() for x in range(first, first + 3)}
+        for first in (0, picture.width() - 3)
+    ]
+    for seen in edges:
+        for ground in (theme.window, theme.panel):
+            assert max(contrast_ratio(colour, ground) for colour in seen) >= 3.0
+    if kind is not QLineEdit:
+        right = {
+            picture.pixelColor(x, y).name()
+            for x in range(picture.width() - 20, picture.width() - 3)
+            for y in range(4, picture.height() - 4)
+        }
+        assert max(contrast_ratio(colour, theme.panel) for colour in right) >= 4.5, "the arrow is missing"
+
+
+@THEMES
+def test_the_handle_of_a_scroll_bar_can_be_seen(theme: Theme, qtbot: QtBot) -> None:
+    """Of its own accord Qt draws it dark on dark."""
+    apply_theme(QApplication.instance(), theme)
+    bar = QScrollBar(Qt.Orientation.Vertical)
+    qtbot.addWidget(bar)
+    bar.setRange(0, 100)
+    bar.setPageStep(50)
+    bar.resize(bar.sizeHint().width(), 200)
+    bar.show()
+    picture = bar.grab().toImage()
+    column = [picture.pixelColor(picture.width() // 2, y).name() for y in range(picture.height())]
+    handle, empty = column[len(column) // 5], column[-5]
+    assert contrast_ratio(handle, empty) >= 3.0
+
+
+@THEMES
+def test_what_stands_in_empty_fields_can_be_read(theme: Theme, qtbot: QtBot) -> None:
+    apply_theme(QApplication.instance(), theme)
+    line, choice = QLineEdit(), QComboBox()
+    choice.setEditable(True)
+    for widget, field in ((line, line), (choice, choice.lineEdit())):
+        qtbot.addWidget(widget)
+        field.setPlaceholderText("name")
+        widget.show()
+        # Of its own accord Qt takes the colour of the text, half transparent.
+        shown = field.palette().color(QPalette.ColorRole.PlaceholderText)
+        assert shown.alpha() == 255
+        assert contrast_ratio(shown.name(), theme.panel) >= 4.5
 
 
 def test_wheels_differ_without_colour() -> None:

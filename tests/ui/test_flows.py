@@ -89,7 +89,7 @@ def test_from_a_complaint_to_the_next_step(at_start: MainWindow, qtbot: QtBot) -
         asked.append(card.title.text())
         if not phase.bench.view.confirmed:
             press(qtbot, Key.Key_Return)
-        press(qtbot, Key.Key_2)
+        press(qtbot, Key.Key_1)
     assert len(phase.bench.view.state.given) == 3
     assert card.title.text() not in asked
     assert card.why.text(), "the next step comes with its reason"
@@ -137,7 +137,7 @@ def test_from_the_complaint_to_the_road_test_nothing_is_asked_twice(
     at_start: MainWindow, qtbot: QtBot, tmp_path: Path
 ) -> None:
     window = at_start
-    window.open_bench()
+    window.bench.go_in()
     press(qtbot, Key.Key_2)
     phase = window.state.phase
     assert isinstance(phase, BenchPhase)
@@ -160,7 +160,7 @@ def test_from_the_complaint_to_the_road_test_nothing_is_asked_twice(
     phase = window.state.phase
     assert isinstance(phase, BenchPhase)
     assert phase.bench.view.state.given == given
-    window.leave_bench()
+    window.bench.leave()
     window.close_log()
     with qtbot.waitSignal(window.runner.finished, timeout=30_000):
         window.open_files([str(log)])

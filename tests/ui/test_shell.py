@@ -111,15 +111,19 @@ def test_a_finished_exercise_is_shown_as_a_road_test(showing: MainWindow, opened
 
 
 @pytest.mark.parametrize("width", [480, 760, 1280, 1920])
-def test_the_steps_fit_at_every_width(showing: MainWindow, width: int) -> None:
+def test_the_steps_fit_at_every_width(showing: MainWindow, width: int, qtbot: QtBot) -> None:
     showing.resize(width, 720)
-    QApplication.processEvents()
     assert showing.width() == width
-    for button in showing.steps.findChildren(StepButton):
-        assert button.mapTo(showing, button.rect().bottomRight()).x() <= width
-        assert button.height() >= 44
-        if width >= 760:
-            assert button.width() >= button.sizeHint().width(), button.text()
+
+    def fit() -> None:
+        for button in showing.steps.findChildren(StepButton):
+            assert button.mapTo(showing, button.rect().bottomRight()).x() <= width
+            assert button.height() >= 44
+            if width >= 760:
+                assert button.width() >= button.sizeHint().width(), button.text()
+
+    # Steps and frame are laid out anew one after the other, each when the events of the one before are done.
+    qtbot.waitUntil(fit)
 
 
 def test_a_long_name_is_cut_and_whole_in_its_tip(showing: MainWindow) -> None:
@@ -173,7 +177,7 @@ def test_a_rule_book_that_cannot_be_used_is_told_without_a_dialog(
         raise SettingsError("it is empty", file="checks.toml", hint="Install the program again.")
 
     window = window_from()
-    monkeypatch.setattr("ui.main_window.begin_bench", refuse)
+    monkeypatch.setattr("ui.bench_opening.begin_bench", refuse)
     trigger(window, "step.complaint")
     assert window.state.phase == StartPhase()
     assert "it is empty" in window.start_page.note.text().lower()

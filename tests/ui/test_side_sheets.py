@@ -59,7 +59,7 @@ def test_a_trial_never_reaches_the_answers(with_rules: MainWindow, tmp_path: Pat
     phase = window.state.phase
     assert isinstance(phase, BenchPhase)
     assert phase.bench.view.state.given == ()
-    window.leave_bench()
+    window.bench.leave()
     assert window.state.trial is None
     assert not window.result_page.trial_band.isVisible()
 

@@ -9,6 +9,20 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 HEAVY = ("scipy", "pandas", "finufft", "asammdf", "can", "cantools", "pyarrow", "openpyxl")
+LATE = (
+    "numpy",
+    "pyqtgraph",
+    "ui.widgets.result_page",
+    "ui.widgets.bench_page",
+    "ui.widgets.exercise_page",
+    "ui.state.bench",
+    "ui.trying",
+    "triage.walk.assessment",
+    "triage.planning",
+    "triage.evidence",
+    "triage.signals",
+)
+"""What the pages after the start page bring with them."""
 
 START = """
 import sys
@@ -22,7 +36,22 @@ window.follow_theme(application, shown)
 shown.show()
 """
 
-HEAVY_ONES = f"shown.close(); print([name for name in {HEAVY!r} if name in sys.modules])"
+HEAVY_ONES = f"shown.close(); print([name for name in {(*HEAVY, *LATE)!r} if name in sys.modules])"
+
+LOAD_ON_A_WORKER = """
+import gc, threading
+from PySide6.QtCore import QObject
+from ui.warming import load_pages
+from ui.widgets.styling import qt_application
+application = qt_application()
+before = {id(one) for one in gc.get_objects() if isinstance(one, QObject)}
+worker = threading.Thread(target=load_pages, args=(None,))
+worker.start()
+worker.join()
+import sys
+assert "pyqtgraph" in sys.modules
+print([one for one in gc.get_objects() if isinstance(one, QObject) and id(one) not in before])
+"""
 
 END_AFTER_A_LOG = """
 def after(reply):
@@ -65,11 +94,22 @@ def test_start_loads_no_heavy_library(tmp_path: Path) -> None:
     assert done.stdout.strip() == "[]"
 
 
+def test_what_a_worker_loads_makes_no_object_that_would_belong_to_it(tmp_path: Path) -> None:
+    done = run_fresh(LOAD_ON_A_WORKER, folder=tmp_path)
+    assert (done.returncode, done.stdout.strip()) == (0, "[]"), done.stderr
+
+
 def test_end_after_a_recording_is_quiet(tmp_path: Path) -> None:
     log = sorted((ROOT / "sample_logs").glob("*.csv"))[0]
     done = run_fresh(START + END_AFTER_A_LOG, str(log), folder=tmp_path)
     said = [line for line in done.stderr.splitlines() if "propagateSizeHints" not in line]
     assert (done.returncode, said) == (0, [])
+
+
+def test_end_between_two_pieces_of_a_page_is_quiet(tmp_path: Path) -> None:
+    done = run_fresh(START + "shown.result.make_plots(); shown.close(); print('closed')", folder=tmp_path)
+    said = [line for line in done.stderr.splitlines() if "propagateSizeHints" not in line]
+    assert (done.returncode, done.stdout.strip(), said) == (0, "closed", [])
 
 
 def test_error_before_the_loop_is_told_and_does_not_abort(tmp_path: Path) -> None:

@@ -27,7 +27,7 @@ def test_every_check_with_every_outcome_can_be_chosen(rulebook: Rulebook) -> Non
     assert choices.keys() == rulebook.checks.keys()
     for name, check in rulebook.checks.items():
         assert [answer for answer, _ in choices[name].answers] == list(check.outcomes)
-        assert (choices[name].wheel == "needed") == (check.where == "corner")
+        assert (choices[name].wheel == "needed") == (check.where == "corner" and not check.names_corner)
 
 
 def test_it_gives_what_recording_the_answer_would_give(opened: Opened, rulebook: Rulebook) -> None:

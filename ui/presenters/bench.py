@@ -6,17 +6,16 @@ import math
 from dataclasses import dataclass
 from typing import Final
 
-from triage.evidence.hypotheses import Hypothesis
-from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.planning.plan_text import step_name
+from triage.texts import Text, capital_first, joined, shaped, without_stop
 from triage.units import format_share
-from triage.walk.assessment import Question, progress_line, standing_cautions, value_hint
+from triage.walk.assessment import Question, progress_line, standing_cautions, typed_hint
+from triage.walk.ranking import RankLine, ranked_lines
 from ui.presenters.wording import sentence
 from ui.state.bench import BenchView
 
 RANKS_SHOWN: Final = 5
-SAME_SHARE: Final = 0.005
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +73,10 @@ def build_bench_text(view: BenchView, rulebook: Rulebook) -> BenchText:
         question=_question_text(question) if question and view.confirmed else "" if question else _end(view),
         cautions=question.cautions if question else (),
         must_confirm=not view.confirmed,
-        choices=tuple((one.id, sentence(one.text).rstrip(".")) for one in question.choices)
+        choices=tuple((one.id, shaped(sentence(one.text), without_stop)) for one in question.choices)
         if question and view.confirmed
         else (),
-        value_hint=value_hint(question.value) if question and question.value and view.confirmed else "",
+        value_hint=typed_hint(question) if question and view.confirmed else "",
         names_corner=bool(question and question.names_corner and view.confirmed),
         earlier=question.now if question else "",
         why=question.why if question else "",
@@ -85,7 +84,7 @@ def build_bench_text(view: BenchView, rulebook: Rulebook) -> BenchText:
         share_settled=settled(view, rulebook),
         ranking=_ranking(view, rulebook),
         standing=standing_cautions(rulebook),
-        note="\n".join([*([view.note] if view.note else []), *_doubts(view)]),
+        note=joined("\n", [*([shaped(view.note, capital_first)] if view.note else []), *_doubts(view)]),
         refused=bool(view.note),
         has_answers=bool(view.state.given),
         asks=question is not None,
@@ -104,41 +103,38 @@ def _doubts(view: BenchView) -> list[str]:
 
 def _effort(question: Question) -> str:
     minutes = f"{question.minutes_min:.0f} min" if question.minutes_min else ""
-    tools = f"tools: {', '.join(question.tools)}" if question.tools else ""
-    return " · ".join(part for part in (minutes, question.access, tools) if part)
+    tools = Text("tools: {tools}", tools=joined(", ", question.tools)) if question.tools else ""
+    return joined(" · ", (part for part in (minutes, question.access, tools) if part))
 
 
 def _question_text(question: Question) -> str:
-    note = f"\nWrite down: {question.write_down}." if question.write_down else ""
-    return f"{question.text}{note}"
+    if not question.write_down:
+        return question.text
+    note = Text("Write down: {what}.", what=question.write_down)
+    return joined("\n", (question.text, note))
 
 
 def _end_title(view: BenchView) -> str:
-    return "The car is right" if view.state.finished else "There is nothing left to ask"
+    return Text("The car is right") if view.state.finished else Text("There is nothing left to ask")
 
 
 def _end(view: BenchView) -> str:
     if view.state.finished:
-        return "Keep what it really was as experience of the workshop: wheel-triage experience add."
-    return f"Best so far: {step_name(view.now.plan.next_step)}. Go back to change an answer."
+        return Text("Keep what it really was as experience of the workshop: wheel-triage experience add.")
+    best = step_name(view.now.plan.next_step)
+    return Text("Best so far: {step}. Go back to change an answer.", step=best)
 
 
 def _ranking(view: BenchView, rulebook: Rulebook) -> tuple[RankBar, ...]:
-    before: dict[Hypothesis, float] = {}
-    if view.before is not None:
-        before = {line.hypothesis: line.probability for line in view.before.judgement.posterior.ranking}
+    before = view.before.judgement.posterior if view.before else None
+    lines = ranked_lines(view.now.judgement.posterior, rulebook, before=before, number=RANKS_SHOWN)
     return tuple(
-        RankBar(
-            hypothesis_name(line.hypothesis, rulebook),
-            format_share(line.probability),
-            line.probability,
-            _moved(before.get(line.hypothesis, line.probability), line.probability),
-        )
-        for line in view.now.judgement.posterior.ranking[:RANKS_SHOWN]
+        RankBar(line.name, format_share(line.probability), line.probability, _moved(line)) for line in lines
     )
 
 
-def _moved(before: float, now: float) -> str:
-    if abs(now - before) < SAME_SHARE:
+def _moved(line: RankLine) -> str:
+    if line.before is None:
         return ""
-    return f"{'▲' if now > before else '▼'} from {format_share(before)}"
+    arrow = "▲" if line.probability > line.before else "▼"
+    return Text("{arrow} from {share}", arrow=arrow, share=format_share(line.before))

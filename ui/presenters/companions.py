@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from triage.speed_log import BoolArray, Channel, FloatArray, SpeedLog
+from triage.texts import Text
 from triage.units import KMH
 from ui.presenters.traces import GAP_PERIODS
 
@@ -18,21 +19,36 @@ _DEGREES: Final = 180.0 / np.pi
 
 SHOWN: Final[dict[str, tuple[str, str, float, str]]] = {
     "yaw_rate_radps": (
-        "Yaw rate",
+        Text("Yaw rate"),
         "°/s",
         _DEGREES,
-        "How fast the car turns about its upright axis; left is +.",
+        Text("How fast the car turns about its upright axis; left is +."),
     ),
-    "steering_rad": ("Steering", "°", _DEGREES, "Angle of the steering as recorded; left is +."),
-    "lateral_mps2": ("Sideways", "m/s²", 1.0, "Acceleration of the car across the road; to the left is +."),
-    "longitudinal_mps2": (
-        "Lengthwise",
+    "steering_rad": (
+        Text("Steering"),
+        "°",
+        _DEGREES,
+        Text("Angle of the steering as recorded; left is +."),
+    ),
+    "lateral_mps2": (
+        Text("Sideways"),
         "m/s²",
         1.0,
-        "Acceleration of the car along the road; forwards is +.",
+        Text("Acceleration of the car across the road; to the left is +."),
     ),
-    "brake": ("Brake", "0/1", 1.0, "1 while the brake is applied."),
-    "reference_mps": ("Car speed", "km/h", 1.0 / KMH, "Speed of the car as the control unit gives it."),
+    "longitudinal_mps2": (
+        Text("Lengthwise"),
+        "m/s²",
+        1.0,
+        Text("Acceleration of the car along the road; forwards is +."),
+    ),
+    "brake": (Text("Brake"), "0/1", 1.0, Text("1 while the brake is applied.")),
+    "reference_mps": (
+        Text("Car speed"),
+        "km/h",
+        1.0 / KMH,
+        Text("Speed of the car as the control unit gives it."),
+    ),
 }
 """Title, unit, factor from SI and a sentence for each channel that can be drawn."""
 
@@ -99,12 +115,14 @@ def _line(name: str, channel: Channel) -> CompanionLine:
     limit_s = max(CHANNEL_GAP_S, GAP_PERIODS * float(np.median(step_s))) if step_s.size else CHANNEL_GAP_S
     joined = np.zeros(time_s.size, dtype=np.bool_)
     joined[:-1] = step_s <= limit_s
-    turned = " Its sign was turned round to fit the wheels." if channel.turned else ""
+    told = Text("{what} Read from {source}.", what=text, source=channel.source)
+    if channel.turned:
+        told = Text("{what} Its sign was turned round to fit the wheels.", what=told)
     return CompanionLine(
         name,
         title,
         unit,
-        f"{text} Read from {channel.source}.{turned}",
+        told,
         time_s,
         factor * channel.value[kept],
         joined,

@@ -11,6 +11,7 @@ from triage.corners import CORNERS, Corner
 from triage.signals.conditioned_log import ConditionedLog
 from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, FloatArray
+from triage.texts import Text
 from ui.presenters.cursor_reading import NO_VALUE, driven_between
 from ui.presenters.traces import PER_CENT, TraceLine, build_line
 
@@ -88,7 +89,7 @@ def lay_over(
     """Do the same with the numbers of the wheels at hand; they do not depend on what fits."""
     time_s = align(this.conditioned, other.conditioned, by)
     if time_s is None:
-        return Comparison(name, by, (), (), wheels, "in one of the two the car stands still.")
+        return Comparison(name, by, (), (), wheels, Text("in one of the two the car stands still."))
     kept = np.isfinite(time_s)
     lines = [
         tuple(_line(corner, time_s, row, kept) for corner, row in zip(CORNERS, rows, strict=True))

@@ -11,6 +11,7 @@ import numpy as np
 from triage.corners import CORNERS, Corner
 from triage.signals.conditioned_log import ConditionedLog
 from triage.speed_log import BoolArray, FloatArray
+from triage.texts import joined
 from triage.units import LINEAR_SPEED_MPS
 from ui.presenters.plot_data import PlotData
 from ui.presenters.traces import in_unit, values_at
@@ -131,7 +132,7 @@ def format_reading(reading: Reading, corner: Corner) -> str:
 
 def format_instant(reading: Reading) -> str:
     """Word the instant, and what the car did below it."""
-    return f"{reading.time_s:.3f} s\n{reading.manoeuvre}"
+    return joined("\n", (f"{reading.time_s:.3f} s", reading.manoeuvre))
 
 
 def signed(value: float, digits: int) -> str:

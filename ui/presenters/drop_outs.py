@@ -13,38 +13,45 @@ from triage.corners import CORNER_NAMES, CORNERS, Corner
 from triage.signals.manoeuvres import Manoeuvre
 from triage.signals.measurement import NotMeasurable, Span
 from triage.speed_log import BoolArray, FloatArray
+from triage.texts import Text, joined
 from triage.units import LINEAR_SPEED_MPS
+from ui.presenters.loss_kinds import (
+    FROZEN,
+    GONE,
+    LOW,
+    OF_ALL_WHEELS,
+    PAUSE,
+    SILENT,
+    SLIGHT,
+    TOGETHER,
+    WITH_OTHERS,
+    find_pauses,
+    find_stretches_lost,
+)
 from ui.presenters.marks import BAND_LABELS
-from ui.presenters.traces import GAP_PERIODS, GAP_S
 
 if TYPE_CHECKING:
     from triage.run import TriageResult
     from triage.signals.analysis import Analysis
 
-LOW, FROZEN, SILENT, WITH_OTHERS, GONE, TOGETHER, PAUSE = range(1, 8)
-"""What happened; of several within one loss the largest counts."""
-
 KIND_TEXTS: Final[dict[int, str]] = {
-    LOW: "briefly low",
-    FROZEN: "value frozen",
-    SILENT: "silent, slow",
-    WITH_OTHERS: "gone, others too",
-    GONE: "gone",
-    TOGETHER: "all wheels",
-    PAUSE: "recorder paused",
+    LOW: Text("briefly low"),
+    FROZEN: Text("value frozen"),
+    SILENT: Text("silent, slow"),
+    WITH_OTHERS: Text("gone, others too"),
+    GONE: Text("gone"),
+    TOGETHER: Text("all wheels"),
+    PAUSE: Text("recorder paused"),
 }
 KIND_HELP: Final[dict[int, str]] = {
-    LOW: "The wheel briefly read less than it can have turned: pulses were missing.",
-    FROZEN: "The same value was repeated while the car changed speed.",
-    SILENT: "Below its own lowest speed this wheel reads nothing; that is no drop-out.",
-    WITH_OTHERS: "The signal was gone while that of another wheel was gone too.",
-    GONE: "Only this wheel read less than half of what it must have turned, or nothing.",
-    TOGETHER: "All wheels vanished or jumped at the same moment: the recorder, the bus or the unit.",
-    PAUSE: "Nothing was recorded of any wheel: the recorder's, no wheel's fault.",
+    LOW: Text("The wheel briefly read less than it can have turned: pulses were missing."),
+    FROZEN: Text("The same value was repeated while the car changed speed."),
+    SILENT: Text("Below its own lowest speed this wheel reads nothing; that is no drop-out."),
+    WITH_OTHERS: Text("The signal was gone while that of another wheel was gone too."),
+    GONE: Text("Only this wheel read less than half of what it must have turned, or nothing."),
+    TOGETHER: Text("All wheels vanished or jumped at the same moment: the recorder, the bus or the unit."),
+    PAUSE: Text("Nothing was recorded of any wheel: the recorder's, no wheel's fault."),
 }
-OF_ALL_WHEELS: Final = TOGETHER
-"""From this kind on a row is told of all wheels."""
-
 COLUMNS: Final = ("begin", "length", "speed", "driving", "angle", "what")
 AROUND_S: Final = 2.0
 """Seconds shown on either side of a loss that is jumped to."""
@@ -109,21 +116,18 @@ class DropOuts:
 def build_drop_outs(result: TriageResult, row: int) -> DropOuts:
     """Gather the losses of a wheel and what the whole recording lost."""
     analysis = result.analysis
-    time_s, period_s = analysis.clock.time_s, analysis.clock.period_s
-    kinds = _kinds(analysis, row)
-    first, stop = _runs(kinds > 0)
-    ends_s = time_s[stop - 1] if stop.size else np.zeros(0)
-    pause_s, pause_length_s = _pauses(time_s)
-    begin_s = np.concatenate((time_s[first], pause_s))
-    kind = np.concatenate((_largest(kinds, first), np.full(pause_s.size, PAUSE)))
-    at = np.concatenate((first, np.searchsorted(time_s, pause_s)))
+    lost, pauses = find_stretches_lost(analysis, row), find_pauses(analysis)
+    begin_s = np.concatenate((lost.begin_s, pauses.begin_s))
+    kind = np.concatenate((lost.kind, pauses.kind))
     order = np.argsort(begin_s, kind="stable")
+    at = np.concatenate((lost.first, pauses.first))
+    speed_mps = np.concatenate((_before(analysis, row, lost.first), _reference(analysis, pauses.begin_s)))
     manoeuvres = sorted(result.manoeuvres, key=lambda one: one.start_s)
     return DropOuts(
         corner=CORNERS[row],
         begin_s=begin_s[order],
-        length_s=np.concatenate((ends_s - time_s[first] + period_s, pause_length_s))[order],
-        speed_mps=np.concatenate((_before(analysis, row, first), _reference(analysis, pause_s)))[order],
+        length_s=np.concatenate((lost.length_s, pauses.length_s))[order],
+        speed_mps=speed_mps[order],
         angle_deg=_angles(analysis, row, at, kind)[order],
         kind=kind[order],
         manoeuvre=_manoeuvre_of(begin_s[order], manoeuvres),
@@ -147,72 +151,44 @@ def format_cell(losses: DropOuts, row: int, column: int, *, speed_unit: str) -> 
     return f"{value:.{digits}f}" if np.isfinite(value) else ""
 
 
-def build_table_text(losses: DropOuts, rows: Sequence[int], titles: Sequence[str], *, speed_unit: str) -> str:
-    """Return rows as text with tabs between the cells and the titles on top, as a spreadsheet takes it."""
-    lines = ["\t".join(("wheel", *titles))]
-    for row in rows:
-        wheel = "all" if losses.kind[row] >= OF_ALL_WHEELS else losses.corner
-        cells = (format_cell(losses, row, column, speed_unit=speed_unit) for column in range(len(COLUMNS)))
-        lines.append("\t".join((wheel, *cells)))
-    return "\n".join(lines) + "\n"
+def is_of_all_wheels(losses: DropOuts, row: int) -> bool:
+    """Return whether a row is no wheel's own: all were lost, or nothing was recorded."""
+    return bool(losses.kind[row] >= OF_ALL_WHEELS)
 
 
 def build_summary(losses: DropOuts) -> str:
     """Return in a sentence how many losses there are, and whose they are."""
     joint = losses.kind >= OF_ALL_WHEELS
-    own = ~joint & (losses.kind != SILENT)
+    own = ~joint & ~np.isin(losses.kind, SLIGHT)
     lost_s, joint_s = float(losses.length_s[own].sum()), float(losses.length_s[joint].sum())
     wheel = CORNER_NAMES[losses.corner]
+    told = [Text("No drop-out of the {wheel} wheel", wheel=wheel)]
     if own.any():
-        one = f"{_counted(own, 'loss', 'losses')} of the {wheel} wheel, {lost_s:.2f} s in all"
-    else:
-        one = f"No loss of the {wheel} wheel"
-    slow = losses.kind == SILENT
-    silent = f"; {_counted(slow, 'silence', 'silences')} below its lowest speed" if slow.any() else ""
+        count, lost = _counted(own, Text("1 drop-out"), Text("{n} drop-outs")), f"{lost_s:.2f}"
+        told = [
+            Text("{drop_outs} of the {wheel} wheel, {lost} s in all", drop_outs=count, wheel=wheel, lost=lost)
+        ]
+    low, slow = losses.kind == LOW, losses.kind == SILENT
+    if low.any():
+        dips = _counted(low, Text("1 dip"), Text("{n} dips"))
+        told.append(Text("{dips} in which it read briefly too low", dips=dips))
+    if slow.any():
+        silences = _counted(slow, Text("1 silence"), Text("{n} silences"))
+        told.append(Text("{silences} below its lowest speed", silences=silences))
+    whole = Text("{losses}.", losses=joined("; ", told))
     if not joint.any():
-        return f"{one}{silent}."
-    gaps = _counted(joint, "place", "places")
-    return f"{one}{silent}. At {gaps} ({joint_s:.2f} s) all wheels are missing: not this wheel's fault."
+        return whole
+    return Text(
+        "{losses} At {places} ({lost} s) all wheels are missing: not this wheel's fault.",
+        losses=whole,
+        places=_counted(joint, Text("1 place"), Text("{n} places")),
+        lost=f"{joint_s:.2f}",
+    )
 
 
-def _counted(flag: BoolArray, one: str, several: str) -> str:
+def _counted(flag: BoolArray, one: Text, several: Text) -> Text:
     count = int(np.count_nonzero(flag))
-    return f"{count} {one if count == 1 else several}"
-
-
-def _kinds(analysis: Analysis, row: int) -> NDArray[np.intp]:
-    losses = analysis.losses
-    lost = losses.lost[row]
-    kinds = np.zeros(lost.size, dtype=np.intp)
-    for kind, flag in (
-        (LOW, losses.low[row]),
-        (FROZEN, losses.frozen[row]),
-        (WITH_OTHERS, lost),
-        (GONE, losses.alone[row]),
-        (SILENT, (lost | losses.alone[row]) & analysis.cut_offs[row].silent),
-    ):
-        kinds[flag & losses.moving[row]] = kind
-    kinds[losses.joint] = TOGETHER
-    return kinds
-
-
-def _runs(flag: BoolArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    edges = np.diff(np.concatenate(([0], flag.astype(np.int8), [0])))
-    return np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
-
-
-def _largest(kinds: NDArray[np.intp], first: NDArray[np.intp]) -> NDArray[np.intp]:
-    largest: NDArray[np.intp] = np.maximum.reduceat(kinds, first) if first.size else kinds[:0]
-    return largest
-
-
-def _pauses(time_s: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Begins and lengths of the holes in which no wheel was recorded, as the plots leave them open."""
-    step_s = np.diff(time_s)
-    if not step_s.size:
-        return np.zeros(0), np.zeros(0)
-    at = np.flatnonzero(step_s > max(GAP_S, GAP_PERIODS * float(np.median(step_s))))
-    return time_s[at], step_s[at]
+    return one if count == 1 else Text(several, n=count)
 
 
 def _before(analysis: Analysis, row: int, first: NDArray[np.intp]) -> FloatArray:

@@ -4,21 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from triage.corners import CORNER_NAMES, CORNERS, VEHICLE
+from triage.corners import CORNER_NAMES, CORNERS
 from triage.evidence.hypotheses import CheckSuggestion, Hypothesis, UndecidedPair
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import SpeedLog
+from triage.texts import Text, as_text, in_english, joined
 from triage.units import format_share, to_kmh
 from triage.vehicle import Vehicle
 from triage.verdict_text import PAIRS_SHOWN, advice_of, pairs_by_advice
-from ui.presenters.verdict import cause_text
+from ui.presenters.notices import notice_heading
+from ui.presenters.verdict import cause_text, claim_name
 from ui.presenters.wording import cause_name, format_duration, place_name, sentence
 from ui.state.opening import Opened
 
 if TYPE_CHECKING:
     from triage.run import TriageResult
+
+AXLES: Final = {
+    "front": Text("front"),
+    "rear": Text("rear"),
+    "both": Text("both"),
+    "unknown": Text("not known"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,14 +69,16 @@ def build_check_entries(result: TriageResult) -> tuple[Entry, ...]:
 
 
 def _check_entry(number: int, check: CheckSuggestion) -> Entry:
-    effort = f"{check.minutes_min:g} min, expected gain {check.gain_bit:.2f} bit"
-    place = place_name(check.corner)
+    minutes, gain = f"{check.minutes_min:g}", f"{check.gain_bit:.2f}"
+    effort = Text("{minutes} min, expected gain {gain} bit", minutes=minutes, gain=gain)
+    needs = (Text("needs {access}", access=check.access),) if check.access else ()
     return Entry(
-        title=f"{number}. {check.title}",
-        subtitle=f"{place} · {effort}" + (f" · needs {check.access}" if check.access else ""),
+        title=Text("{number}. {check}", number=number, check=check.title),
+        subtitle=joined(" · ", (place_name(check.corner), effort, *needs)),
         text=check.why,
         facts=tuple(
-            (outcome.replace("-", " "), meaning) for outcome, meaning in check.outcome_meaning.items()
+            (in_english(outcome, lambda name: name.replace("-", " ")), meaning)
+            for outcome, meaning in check.outcome_meaning.items()
         ),
         cautions=check.cautions,
     )
@@ -77,7 +88,7 @@ def build_undecided_entries(opened: Opened) -> tuple[Entry, ...]:
     """Return the pairs of causes between which nothing is decided, and what would tell them apart."""
     return tuple(
         Entry(
-            title="; ".join(_question(opened, pair) for pair in pairs),
+            title=joined("; ", (_question(opened, pair) for pair in pairs)),
             facts=tuple((verb, sentence(text)) for verb, text in advice_of(pairs[0]).items()),
         )
         for pairs in pairs_by_advice(opened.result)[:PAIRS_SHOWN]
@@ -85,13 +96,13 @@ def build_undecided_entries(opened: Opened) -> tuple[Entry, ...]:
 
 
 def _question(opened: Opened, pair: UndecidedPair) -> str:
-    return " or ".join(_claim(opened, claim, probability) for claim, probability in pair.claims) + "?"
+    first, second = (_claim(opened, claim, probability) for claim, probability in pair.claims)
+    return Text("{first} or {second}?", first=first, second=second)
 
 
 def _claim(opened: Opened, claim: Hypothesis, probability: float) -> str:
-    text = cause_text(opened.causes, claim.cause)
-    place = "" if claim.corner == VEHICLE else f", {place_name(claim.corner).lower()}"
-    return f"{text.title}{place} ({format_share(probability)})"
+    name = claim_name(cause_text(opened.causes, claim.cause).title, claim.corner)
+    return Text("{claim} ({share})", claim=name, share=format_share(probability))
 
 
 def build_missing_entries(opened: Opened) -> tuple[Entry, ...]:
@@ -102,8 +113,8 @@ def build_missing_entries(opened: Opened) -> tuple[Entry, ...]:
     return tuple(
         Entry(
             title=_missing_title(group, opened.measurement_titles),
-            text=sentence(reason),
-            facts=(("Would help", sentence(needed)),) if needed else (),
+            text=sentence(as_text(reason)),
+            facts=((Text("Would help"), sentence(as_text(needed))),) if needed else (),
         )
         for (reason, needed), group in by_reason.items()
     )
@@ -113,23 +124,28 @@ def _missing_title(group: list[NotMeasurable], titles: Mapping[str, str]) -> str
     names = list(dict.fromkeys(titles.get(missing.id) or cause_name(missing.id) for missing in group))
     places = list(dict.fromkeys(missing.corner for missing in group))
     if None in places or len(places) == len(CORNERS):
-        return ", ".join(names)
-    return f"{', '.join(names)} ({', '.join(str(place) for place in places)})"
+        return joined(", ", names)
+    return Text(
+        "{names} ({places})", names=joined(", ", names), places=", ".join(str(place) for place in places)
+    )
 
 
 def build_log_summary(log: SpeedLog) -> str:
     """Word file, kind, length and rate in one line."""
     rows = log.instants_s.size
-    rate = f" · {(rows - 1) / log.duration_s:.1f} rows/s" if rows > 1 and log.duration_s > 0 else ""
-    start = f" · {log.start:%Y-%m-%d %H:%M:%S}" if log.start is not None else ""
-    return f"{log.format} · {format_duration(log.duration_s)} · {_grouped(rows)} rows{rate}{start}"
+    told = [log.format, format_duration(log.duration_s), Text("{n} rows", n=_grouped(rows))]
+    if rows > 1 and log.duration_s > 0:
+        told.append(Text("{rate} rows/s", rate=f"{(rows - 1) / log.duration_s:.1f}"))
+    if log.start is not None:
+        told.append(f"{log.start:%Y-%m-%d %H:%M:%S}")
+    return joined(" · ", told)
 
 
 def build_wheel_rows(log: SpeedLog) -> tuple[WheelRow, ...]:
     """Return which signal was taken for which wheel, and how good it is."""
     return tuple(
         WheelRow(
-            wheel=f"{corner} {CORNER_NAMES[corner]}",
+            wheel=Text("{corner} {wheel}", corner=corner, wheel=CORNER_NAMES[corner]),
             source=trace.source,
             unit=trace.unit,
             samples=_grouped(trace.valid_count),
@@ -148,17 +164,23 @@ def _grouped(count: int) -> str:
 def build_vehicle_entry(vehicle: Vehicle | None) -> Entry:
     """Return what was taken for the car."""
     car = vehicle or Vehicle()
-    around = "sought in the recording" if car.circumference_m is None else f"{car.circumference_m:.3f} m"
-    pulses = "not known" if car.pulses_per_rev is None else f"{car.pulses_per_rev:g}"
+    sought = Text("sought in the recording")
+    ordinary = Text("An ordinary passenger car; nothing more was said about it.")
     return Entry(
-        "Taken for the car",
-        text="An ordinary passenger car; nothing more was said about it." if vehicle is None else "",
+        Text("Taken for the car"),
+        text=ordinary if vehicle is None else "",
         facts=(
-            ("Between the wheels of an axle", f"{car.track_m:g} m"),
-            ("Between the axles", f"{car.wheelbase_m:g} m"),
-            ("Rolling circumference", around),
-            ("Pulses in one turn", pulses),
-            ("Driven axle", "not known" if car.driven_axle == "unknown" else car.driven_axle),
+            (Text("Between the wheels of an axle"), f"{car.track_m:g} m"),
+            (Text("Between the axles"), f"{car.wheelbase_m:g} m"),
+            (
+                Text("Rolling circumference"),
+                sought if car.circumference_m is None else f"{car.circumference_m:.3f} m",
+            ),
+            (
+                Text("Pulses in one turn"),
+                AXLES["unknown"] if car.pulses_per_rev is None else f"{car.pulses_per_rev:g}",
+            ),
+            (Text("Driven axle"), AXLES[car.driven_axle]),
         ),
     )
 
@@ -167,8 +189,10 @@ def build_notice_entries(log: SpeedLog) -> tuple[Entry, ...]:
     """Return the warnings of the reader, with how often each occurred."""
     return tuple(
         Entry(
-            title=cause_name(notice.code) + (f" ({notice.count} ×)" if notice.count > 1 else ""),
-            text=sentence(notice.message),
+            title=joined(
+                "", (notice_heading(notice.code), f" ({notice.count} ×)" if notice.count > 1 else "")
+            ),
+            text=sentence(as_text(notice.message)),
         )
         for notice in log.notices
     )

@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import groupby
 
-from triage.corners import CORNER_NAMES, VEHICLE, Corner, Place
+from triage.corners import VEHICLE, Corner, Place
 from triage.evidence.answers import Observation
 from triage.evidence.fitting import fits
 from triage.evidence.rule_tables import Check, Rulebook
 from triage.exercises.attempt import Attempt, price_of
 from triage.exercises.exercise import Exercise
-from ui.presenters.wording import sentence
+from triage.texts import Text, capital_first, joined, prose, shaped
+from ui.presenters.samples import COMPLAINTS
+from ui.presenters.verdict import claim_name
 
-ASK = "Ask "
-"""How the titles of questions to the driver begin."""
+ASKED = ("Ask ", " erfragen")
+"""How the titles of questions to the driver begin in English, and end in German."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +51,7 @@ class CheckRow:
 
 def complaint_lines(exercise: Exercise, rulebook: Rulebook) -> tuple[str, ...]:
     """Word what the driver tells: his own words, and his answers at the desk."""
-    own = (f"“{exercise.words}”",) if exercise.words else ()
+    own = (Text("“{words}”", words=prose(exercise.words, COMPLAINTS)),) if exercise.words else ()
     return (*own, *(_told(seen, rulebook) for seen in exercise.complaint))
 
 
@@ -68,19 +70,25 @@ def rows_by_heading(rows: tuple[CheckRow, ...]) -> tuple[tuple[str, tuple[CheckR
 
 def spent_line(attempt: Attempt, rulebook: Rulebook) -> str:
     """Word what was spent so far, and what stands open."""
-    spent = f"Spent so far: {attempt.minutes_min:.0f} min, {attempt.money:.0f} of money"
+    minutes, money = f"{attempt.minutes_min:.0f}", f"{attempt.money:.0f}"
+    spent = Text("Spent so far: {minutes} min, {money} of money", minutes=minutes, money=money)
     innermost = [
         level
         for level in attempt.is_open
         if not any(rulebook.access[other].parent == level for other in attempt.is_open)
     ]
     titles = [rulebook.access[level].title for level in innermost if rulebook.access[level].closing_min > 0.0]
-    return f"{spent}. Now: {', '.join(sorted(titles))}." if titles else f"{spent}."
+    if not titles:
+        return Text("{spent}.", spent=spent)
+    return Text("{spent}. Now: {open}.", spent=spent, open=joined(", ", sorted(titles)))
 
 
 def done_lines(attempt: Attempt, rulebook: Rulebook) -> tuple[str, ...]:
     """Word the checks that were done, the newest first, with their answers."""
-    return tuple(f"{_seen(one.seen, rulebook)} ({one.minutes_min:.0f} min)" for one in reversed(attempt.done))
+    return tuple(
+        joined("", (_seen(one.seen, rulebook), f" ({one.minutes_min:.0f} min)"))
+        for one in reversed(attempt.done)
+    )
 
 
 def cause_choices(rulebook: Rulebook) -> tuple[tuple[str, str], ...]:
@@ -95,8 +103,7 @@ def needs_corner(cause: str, rulebook: Rulebook) -> bool:
 
 def claim_words(cause: str, place: Place, rulebook: Rulebook) -> str:
     """Word a cause at its place: ``Dirt on the encoder, front left``."""
-    title = rulebook.causes[cause].title
-    return title if place == VEHICLE else f"{title}, {CORNER_NAMES[place]}"
+    return claim_name(rulebook.causes[cause].title, place)
 
 
 def _row(check: Check, attempt: Attempt, corner: Corner, rulebook: Rulebook) -> CheckRow:
@@ -109,20 +116,24 @@ def _row(check: Check, attempt: Attempt, corner: Corner, rulebook: Rulebook) -> 
         place=place,
         price="" if known else f"{cost.minutes_min:.0f} min, {cost.money:.0f}",
         answer="" if known is None else check.outcomes[known.outcome],
-        heading=sentence(rulebook.access[check.access].title).rstrip("."),
+        heading=shaped(rulebook.access[check.access].title, capital_first),
         cautions=tuple(rulebook.cautions[name].text for name in check.cautions),
     )
 
 
 def _seen(seen: Observation, rulebook: Rulebook) -> str:
     check = rulebook.checks[seen.check]
-    where = "" if seen.corner is None else f", {CORNER_NAMES[seen.corner]}"
-    return f"{check.title}{where}: {check.outcomes[seen.outcome]}"
+    done = claim_name(check.title, VEHICLE if seen.corner is None else seen.corner)
+    return Text("{check}: {outcome}", check=done, outcome=check.outcomes[seen.outcome])
+
+
+def _subject(title: str) -> str:
+    return capital_first(title.removeprefix(ASKED[0]).removesuffix(ASKED[1]))
 
 
 def _told(seen: Observation, rulebook: Rulebook) -> str:
     check = rulebook.checks[seen.check]
     if check.tells_sensor:
-        return f"Sensors of this car: {check.outcomes[seen.outcome]}."
-    subject = check.title.removeprefix(ASK)
-    return f"{subject[:1].upper()}{subject[1:]}: {check.outcomes[seen.outcome]}."
+        return Text("Sensors of this car: {kind}.", kind=check.outcomes[seen.outcome])
+    subject = shaped(check.title, _subject)
+    return Text("{subject}: {outcome}.", subject=subject, outcome=check.outcomes[seen.outcome])

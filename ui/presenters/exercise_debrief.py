@@ -11,12 +11,20 @@ from triage.exercises.exercise import Hidden
 from triage.exercises.ideal_order import IdealStep
 from triage.exercises.score import CLAIM_POINTS, HONESTY_POINTS, THRIFT_POINTS
 from triage.planning.plan_text import step_name
+from triage.texts import Text, joined
 from triage.units import format_share
 from ui.presenters.exercise import claim_words, done_lines
 from ui.state.exercise import Debrief, Prepared
 
-SEVERITY_WORDS = ((0.2, "hardly to be seen"), (0.4, "slight"), (0.7, "clear"), (1.01, "blatant"))
+SEVERITY_WORDS = (
+    (0.2, Text("hardly to be seen")),
+    (0.4, Text("slight")),
+    (0.7, Text("clear")),
+    (1.01, Text("blatant")),
+)
 """Words for a severity, each up to its number."""
+
+IS_RIGHT = Text("the car is right")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +69,11 @@ def build_debrief(prepared: Prepared, debrief: Debrief) -> DebriefText:
     return DebriefText(
         truth=truth_line(hidden, rulebook),
         verdict=_verdict(debrief, rulebook),
-        claim=f"{cause.claim} {cause.what_to_do}",
-        program=(
-            f"The program, from the recording alone: {hypothesis_name(first.hypothesis, rulebook)}, "
-            f"{format_share(first.probability)}."
+        claim=joined(" ", (cause.claim, cause.what_to_do)),
+        program=Text(
+            "The program, from the recording alone: {claim}, {share}.",
+            claim=hypothesis_name(first.hypothesis, rulebook),
+            share=format_share(first.probability),
         ),
         score=_score_lines(debrief, rulebook),
         own=_own_lines(debrief, rulebook),
@@ -78,61 +87,86 @@ def truth_line(hidden: Hidden, rulebook: Rulebook) -> str:
     if hidden.cause == "no-fault-found":
         return words
     strength = next(word for limit, word in SEVERITY_WORDS if hidden.severity < limit)
-    return f"{words} ({strength})"
+    return Text("{claim} ({strength})", claim=words, strength=strength)
 
 
 def _verdict(debrief: Debrief, rulebook: Rulebook) -> str:
     answer, score = debrief.attempt.answer, debrief.score
     if answer is None:
         return ""
-    said = claim_words(answer.cause, answer.corner, rulebook)
-    half = "neither wheel nor cause"
+    half = Text("neither wheel nor cause")
     if score.corner_right and answer.corner != VEHICLE:
-        half = "the wheel is right, the cause is not"
+        half = Text("the wheel is right, the cause is not")
     elif score.cause_right:
-        half = "the cause is right, the wheel is not"
-    found = "right" if score.right else half
-    return f"Your answer: {said}, {100.0 * answer.confidence:.0f} % sure: {found}."
+        half = Text("the cause is right, the wheel is not")
+    return Text(
+        "Your answer: {claim}, {confidence} % sure: {found}.",
+        claim=claim_words(answer.cause, answer.corner, rulebook),
+        confidence=f"{100.0 * answer.confidence:.0f}",
+        found=Text("right") if score.right else half,
+    )
 
 
 def _score_lines(debrief: Debrief, rulebook: Rulebook) -> tuple[ScoreLine, ...]:
     score = debrief.score
     ideal = score.ideal
-    parts = ", ".join(rulebook.parts[name].title for name in score.wasted_parts) or "none"
+    parts = joined(", ", (rulebook.parts[name].title for name in score.wasted_parts))
     return (
         ScoreLine(
-            "Answer", f"{score.claim_points:.0f} of {CLAIM_POINTS:.0f}", "wheel and cause, or one of the two"
+            Text("Answer"),
+            _points(score.claim_points, CLAIM_POINTS),
+            Text("wheel and cause, or one of the two"),
         ),
         ScoreLine(
-            "Honest confidence",
-            f"{score.honesty_points:.0f} of {HONESTY_POINTS:.0f}",
-            f"Brier score {score.brier:.2f} (0 is best, 1 worst); log score {score.log_score_bit:.2f} bits"
-            " (0 is best)",
+            Text("Honest confidence"),
+            _points(score.honesty_points, HONESTY_POINTS),
+            Text(
+                "Brier score {brier} (0 is best, 1 worst); log score {log} bits (0 is best)",
+                brier=f"{score.brier:.2f}",
+                log=f"{score.log_score_bit:.2f}",
+            ),
         ),
         ScoreLine(
-            "Time and parts",
-            f"{score.thrift_points:.0f} of {THRIFT_POINTS:.0f}",
-            f"{score.own.minutes_min:.0f} min and {score.own.money:.0f} of money to a car that is right; "
-            f"ideal order {ideal.minutes_min:.0f} min and {ideal.money:.0f}",
+            Text("Time and parts"),
+            _points(score.thrift_points, THRIFT_POINTS),
+            Text(
+                "{minutes} min and {money} of money to a car that is right; ideal order {ideal_minutes} min "
+                "and {ideal_money}",
+                minutes=f"{score.own.minutes_min:.0f}",
+                money=f"{score.own.money:.0f}",
+                ideal_minutes=f"{ideal.minutes_min:.0f}",
+                ideal_money=f"{ideal.money:.0f}",
+            ),
         ),
         ScoreLine(
-            "Wasted",
+            Text("Wasted"),
             f"{score.wasted_min:.0f} min",
-            f"{score.wasted_money:.0f} of money; parts fitted in vain: {parts}",
+            Text(
+                "{money} of money; parts fitted in vain: {parts}",
+                money=f"{score.wasted_money:.0f}",
+                parts=parts or Text("none"),
+            ),
         ),
-        ScoreLine("All together", f"{score.points:.0f} of 100", ""),
+        ScoreLine(Text("All together"), _points(score.points, 100.0), ""),
     )
+
+
+def _points(reached: float, most: float) -> str:
+    return Text("{reached} of {most}", reached=f"{reached:.0f}", most=f"{most:.0f}")
 
 
 def _own_lines(debrief: Debrief, rulebook: Rulebook) -> tuple[str, ...]:
     own = debrief.score.own
-    repair = rulebook.repairs[own.repair].title if own.repair else "Give the car to somebody with more means"
-    end = "the car is right" if own.cured else "the car is not right; the right repair follows"
-    return (*reversed(done_lines(debrief.attempt, rulebook)), f"{repair}: {end}")
+    repair = Text("Give the car to somebody with more means")
+    end = IS_RIGHT if own.cured else Text("the car is not right; the right repair follows")
+    last = Text("{step}: {end}", step=rulebook.repairs[own.repair].title if own.repair else repair, end=end)
+    return (*reversed(done_lines(debrief.attempt, rulebook)), last)
 
 
 def _ideal_line(step: IdealStep) -> str:
     minutes = f" ({step.step.minutes_min:.0f} min)" if step.step.minutes_min else ""
     if step.step.kind == "check":
-        return f"{step_name(step.step)}: {step.outcome}{minutes}"
-    return f"{step_name(step.step)}: {'the car is right' if step.right else 'the car is not right'}{minutes}"
+        end = step.outcome
+    else:
+        end = IS_RIGHT if step.right else Text("the car is not right")
+    return Text("{step}: {end}{minutes}", step=step_name(step.step), end=end, minutes=minutes)

@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.corners import CORNERS, SIDE_SIGN, Corner, Place
 from triage.simulator.truth import Truth
+from triage.texts import Text, joined
 
 Part = Literal["ring", "gap", "sensor", "lead", "bearing", "tyre", "wiring", "control unit", "nothing"]
 
@@ -90,22 +91,30 @@ def plan_sketch(truth: Truth) -> RingSketchPlan:
 def _wheel_caption(truth: Truth, wheel: Corner, sectors: tuple[tuple[float, float], ...]) -> str:
     at = CORNERS.index(wheel)
     if truth.cause == "encoder-mismatch":
-        return f"{truth.rings[at].poles} poles; the car expects {2 * truth.setup.encoder.pole_pairs}"
+        expected = 2 * truth.setup.encoder.pole_pairs
+        return Text("{n} poles; the car expects {expected}", n=truth.rings[at].poles, expected=expected)
     if truth.cause == "encoder-runout":
-        return f"speed swings by {100.0 * truth.runout_ratio[at]:.2f} % once in every turn (drawn larger)"
+        swing = f"{100.0 * truth.runout_ratio[at]:.2f}"
+        return Text("speed swings by {swing} % once in every turn (drawn larger)", swing=swing)
     if truth.cause == "tyre-size":
-        return f"the wheel reads {100.0 * (truth.read_ratio[at] - 1.0):+.2f} % against the others"
+        off = f"{100.0 * (truth.read_ratio[at] - 1.0):+.2f}"
+        return Text("the wheel reads {off} % against the others", off=off)
     if sectors and PARTS.get(truth.cause) == "ring":
         return _sector_words(sectors, clockwise=SIDE_SIGN[wheel] > 0)
     return _CAPTIONS.get(truth.cause, "")
 
 
 def _sector_words(sectors: tuple[tuple[float, float], ...], *, clockwise: bool) -> str:
-    way = "clockwise" if clockwise else "counter-clockwise"
-    places = [f"{360.0 * centre:.0f}° ({360.0 * width:.0f}° wide)" for centre, width in sectors]
-    shown = ", ".join(places[:FEW_SECTORS])
-    more = f" and {len(places) - FEW_SECTORS} more" if len(places) > FEW_SECTORS else ""
-    return f"bad stretches, {way} from the mark ▲: {shown}{more}"
+    places = [
+        Text("{centre}° ({width}° wide)", centre=f"{360.0 * centre:.0f}", width=f"{360.0 * width:.0f}")
+        for centre, width in sectors
+    ]
+    shown = joined(", ", places[:FEW_SECTORS])
+    if len(places) > FEW_SECTORS:
+        shown = Text("{first} and {n} more", first=shown, n=len(places) - FEW_SECTORS)
+    if clockwise:
+        return Text("bad stretches, clockwise from the mark ▲: {places}", places=shown)
+    return Text("bad stretches, counter-clockwise from the mark ▲: {places}", places=shown)
 
 
 def _car_caption(cause: str) -> str:
@@ -113,12 +122,12 @@ def _car_caption(cause: str) -> str:
 
 
 _CAPTIONS: Final[dict[str, str]] = {
-    "air-gap": "the sensor stands too far from the ring",
-    "sensor-fault": "the sensor itself fails now and then",
-    "harness-fault": "the lead loses contact for moments",
-    "bearing-play": "the hub tilts, and the ring moves under the sensor",
-    "bearing-roughness": "races or rolling elements are damaged; the wheel speed hardly shows it",
-    "channels-swapped": "the leads of two wheels are exchanged",
-    "common-cause": "supply, control unit or recorder: all wheels at the same instant",
-    "no-fault-found": "nothing was built in: all four wheel ends are sound",
+    "air-gap": Text("the sensor stands too far from the ring"),
+    "sensor-fault": Text("the sensor itself fails now and then"),
+    "harness-fault": Text("the lead loses contact for moments"),
+    "bearing-play": Text("the hub tilts, and the ring moves under the sensor"),
+    "bearing-roughness": Text("races or rolling elements are damaged; the wheel speed hardly shows it"),
+    "channels-swapped": Text("the leads of two wheels are exchanged"),
+    "common-cause": Text("supply, control unit or recorder: all wheels at the same instant"),
+    "no-fault-found": Text("nothing was built in: all four wheel ends are sound"),
 }

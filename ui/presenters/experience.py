@@ -12,6 +12,7 @@ from triage.evidence.posterior import rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
 from triage.experience.ledger import Outcome
 from triage.experience.priors import with_priors
+from triage.texts import Text, joined
 from triage.units import format_share
 from ui.state.experience import ExperienceState
 
@@ -73,12 +74,16 @@ def cause_choices(rulebook: Rulebook) -> tuple[tuple[str, str], ...]:
 
 def _standing(state: ExperienceState, cars: int) -> str:
     if not cars:
-        return "No car of this kind has been counted yet; verdicts rest on the rule book alone."
-    counted = "1 car" if cars == 1 else f"{cars} cars"
-    weight = f"The rule book's own figures weigh as much as {state.ledger.prior_cars:.0f} cars."
+        return Text("No car of this kind has been counted yet; verdicts rest on the rule book alone.")
+    counted = Text("1 car") if cars == 1 else Text("{n} cars", n=cars)
+    standing = Text(
+        "Off: {cars} of “{group}” are kept and change no verdict.", cars=counted, group=state.group
+    )
     if state.ledger.on:
-        return f"On: {counted} of “{state.group}” count in verdicts. {weight}"
-    return f"Off: {counted} of “{state.group}” are kept and change no verdict. {weight}"
+        standing = Text("On: {cars} of “{group}” count in verdicts.", cars=counted, group=state.group)
+    prior = f"{state.ledger.prior_cars:.0f}"
+    weight = Text("The rule book's own figures weigh as much as {cars} cars.", cars=prior)
+    return joined(" ", (standing, weight))
 
 
 def _verdict(state: ExperienceState, findings: Sequence[Finding]) -> tuple[tuple[str, str, str], ...]:
@@ -100,4 +105,5 @@ def _verdict(state: ExperienceState, findings: Sequence[Finding]) -> tuple[tuple
 
 def _car(car: Outcome, titles: dict[str, str]) -> str:
     parts = (car.day, titles[car.cause], car.corner, car.note)
-    return f"{car.number}: " + ", ".join(part for part in parts if part)
+    told = joined(", ", (part for part in parts if part))
+    return Text("{number}: {car}", number=car.number, car=told)

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, SIDE_SIGN
-from triage.evidence.findings import format_value
+from triage.evidence.value_words import format_value
 from triage.signals.measurement import Measurement, NotMeasurable
+from triage.texts import Text, as_text, joined
 from ui.presenters.wording import cause_name, sentence
 from ui.state.opening import Opened
 
@@ -18,9 +19,9 @@ if TYPE_CHECKING:
     from triage.signals.load_split import Estimate, LoadShare
 
 LOAD_TEXTS: Final = {
-    "outer": "outer, loaded",
-    "straight": "straight on",
-    "inner": "inner, relieved",
+    "outer": Text("outer, loaded"),
+    "straight": Text("straight on"),
+    "inner": Text("inner, relieved"),
 }
 CLEAR_SIGMA: Final = 3.0
 """From this many standard uncertainties on a difference is called clear."""
@@ -32,7 +33,9 @@ SIDE_LOAD_MEASURES: Final = (
     "cage-line",
     "side-coupling",
 )
-NEEDED: Final = "Five steady curves to each side at 40 to 60 km/h, as brisk as the road and the law allow."
+NEEDED: Final = Text(
+    "Five steady curves to each side at 40 to 60 km/h, as brisk as the road and the law allow."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,22 +76,30 @@ def build_load_groups(shares: tuple[LoadShare, ...]) -> tuple[LoadGroup, ...]:
     return (
         _group(
             (
-                "Swing once a turn",
+                Text("Swing once a turn"),
                 "%",
-                "Part of the ripple that repeats with the turn: run-out, tilt of the hub.",
+                Text("Part of the ripple that repeats with the turn: run-out, tilt of the hub."),
             ),
             shares,
             lambda share: share.wave_ratio,
             factor=100.0,
         ),
         _group(
-            ("Noise", "%", "What is left of the ripple when swing and slow course are taken out."),
+            (
+                Text("Noise"),
+                "%",
+                Text("What is left of the ripple when swing and slow course are taken out."),
+            ),
             shares,
             lambda share: share.noise_ratio,
             factor=100.0,
         ),
         _group(
-            ("Losses", "1/min", "How often the signal is lost or briefly low, for the time spent so."),
+            (
+                Text("Losses"),
+                "1/min",
+                Text("How often the signal is lost or briefly low, for the time spent so."),
+            ),
             shares,
             lambda share: share.losses_per_min,
             factor=1.0,
@@ -99,15 +110,22 @@ def build_load_groups(shares: tuple[LoadShare, ...]) -> tuple[LoadGroup, ...]:
 def build_load_sentences(opened: Opened, row: int, shares: tuple[LoadShare, ...]) -> tuple[str, ...]:
     """Return which curves load the wheel, how long it was driven so, and what the measurements say."""
     corner = CORNERS[row]
-    loading, relieving = ("right", "left") if SIDE_SIGN[corner] > 0 else ("left", "right")
+    loading, relieving = (Text("right-hand"), Text("left-hand"))[:: SIDE_SIGN[corner]]
     outer_s, straight_s, inner_s = (f"{share.seconds:.0f} s" for share in shares)
-    sides = (
-        f"The {CORNER_NAMES[corner]} wheel is the outer, loaded one in {loading}-hand curves and the inner "
-        f"one in {relieving}-hand curves. Driven so: {outer_s} and {inner_s}; straight on: {straight_s}."
+    sides = Text(
+        "The {wheel} wheel is the outer, loaded one in {loading} curves and the inner one in {relieving} "
+        "curves. Driven so: {outer} and {inner}; straight on: {straight}.",
+        wheel=CORNER_NAMES[corner],
+        loading=loading,
+        relieving=relieving,
+        outer=outer_s,
+        inner=inner_s,
+        straight=straight_s,
     )
+    found = _measured(opened, row)
     return (
         sides,
-        *((f"The verdict takes in: {'; '.join(found)}.",) if (found := _measured(opened, row)) else ()),
+        *((Text("The verdict takes in: {findings}.", findings=joined("; ", found)),) if found else ()),
         *(_missing(opened, row) or _too_little(shares)),
     )
 
@@ -115,7 +133,7 @@ def build_load_sentences(opened: Opened, row: int, shares: tuple[LoadShare, ...]
 def _too_little(shares: tuple[LoadShare, ...]) -> tuple[str, ...]:
     outer, _, inner = shares
     compared = outer.noise_ratio is not None and inner.noise_ratio is not None
-    return () if compared else (f"Would help: {NEEDED}",)
+    return () if compared else (Text("Would help: {driving}", driving=NEEDED),)
 
 
 def _group(
@@ -134,7 +152,8 @@ def _group(
 def _bar(share: LoadShare, estimate: Estimate | None, *, factor: float) -> LoadBar:
     label = LOAD_TEXTS[share.load]
     if estimate is None:
-        return LoadBar(label, None, 0.0, f"too little driving ({share.seconds:.0f} s)")
+        little = Text("too little driving ({seconds} s)", seconds=f"{share.seconds:.0f}")
+        return LoadBar(label, None, 0.0, little)
     value, std = factor * estimate.value, factor * estimate.std_uncertainty
     return LoadBar(label, value, std, format_value(value, std, ""))
 
@@ -142,12 +161,14 @@ def _bar(share: LoadShare, estimate: Estimate | None, *, factor: float) -> LoadB
 def _verdict(bars: tuple[LoadBar, ...]) -> str:
     outer, _, inner = bars
     if outer.value is None or inner.value is None:
-        return "Loaded and relieved cannot be compared."
+        return Text("Loaded and relieved cannot be compared.")
     apart = outer.value - inner.value
     std = float(np.hypot(outer.std_uncertainty, inner.std_uncertainty))
     if abs(apart) < CLEAR_SIGMA * std:
-        return "No clear difference between loaded and relieved."
-    return f"Clearly {'more' if apart > 0 else 'less'} when loaded than when relieved."
+        return Text("No clear difference between loaded and relieved.")
+    if apart > 0:
+        return Text("Clearly more when loaded than when relieved.")
+    return Text("Clearly less when loaded than when relieved.")
 
 
 def _measured(opened: Opened, row: int) -> tuple[str, ...]:
@@ -155,7 +176,11 @@ def _measured(opened: Opened, row: int) -> tuple[str, ...]:
         one.id: one for one in opened.result.measurements if one.corner == CORNERS[row]
     }
     return tuple(
-        f"{_title(opened, name)}: {format_value(one.value, one.std_uncertainty, one.unit)}"
+        Text(
+            "{measurement}: {value}",
+            measurement=_title(opened, name),
+            value=format_value(one.value, one.std_uncertainty, one.unit),
+        )
         for name in SIDE_LOAD_MEASURES
         if (one := found.get(name)) is not None
     )
@@ -167,8 +192,12 @@ def _missing(opened: Opened, row: int) -> tuple[str, ...]:
         if one.id in SIDE_LOAD_MEASURES and one.corner in (None, CORNERS[row]):
             found.setdefault((one.reason, one.needed), []).append(one)
     return tuple(
-        f"Not measurable: {', '.join(_title(opened, one.id) for one in group)}. {sentence(reason)} "
-        f"Would help: {sentence(needed)}"
+        Text(
+            "Not measurable: {measurements}. {reason} Would help: {driving}",
+            measurements=joined(", ", (_title(opened, one.id) for one in group)),
+            reason=sentence(as_text(reason)),
+            driving=sentence(as_text(needed)),
+        )
         for (reason, needed), group in found.items()
     )
 

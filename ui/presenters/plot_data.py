@@ -48,7 +48,7 @@ def build_plot_data(result: TriageResult) -> PlotData:
         speed=build_speed_lines(result.log),
         divergence=build_divergence_lines(result.conditioned),
         bands=build_bands(result.manoeuvres),
-        lanes=build_loss_lanes(result),
+        lanes=build_loss_lanes(result.analysis),
         whole_s=_whole_span(result.log),
         conditioned=result.conditioned,
     )
@@ -69,7 +69,7 @@ def _whole_span(log: SpeedLog) -> Span:
 def next_loss(data: PlotData, corner: Corner, time_s: float, *, step: int) -> Span | None:
     """Return the drop-out of a wheel that follows (``step`` 1) or precedes (-1) an instant; None without one.
 
-    Losses of the whole recording count, as the wheel is lost in them too.
+    Losses of the whole recording count, as the wheel is lost in them too; dips do not.
     """
     lanes = (data.lanes[CORNERS.index(corner)], data.lanes[len(CORNERS)])
     begin_s = np.concatenate([lane.begin_s for lane in lanes])

@@ -1,4 +1,4 @@
-"""The samples in view as a table, for other programs."""
+"""What is in view as a table, for other programs."""
 
 from __future__ import annotations
 
@@ -25,18 +25,29 @@ CHUNK_ROWS: Final = 10_000
 
 @dataclass(frozen=True, slots=True)
 class PlotTable:
-    """Samples on all their own instants.
+    """Numbers on all their own places.
 
     Attributes
     ----------
     head : tuple of str
         One text for each column, with the unit.
     columns : tuple of float64[N]
-        Time first; NaN where a wheel has no sample at an instant.
+        The place first (of samples: the time); NaN where there is no value at a place.
     """
 
     head: tuple[str, ...]
     columns: tuple[FloatArray, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TextTable:
+    """Rows of texts under a head of as many."""
+
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+Table = PlotTable | TextTable
 
 
 def build_plot_table(data: PlotData, view_s: Span, unit: str) -> PlotTable:
@@ -89,7 +100,7 @@ def _spread(keys: np.ndarray, value: FloatArray, instants: np.ndarray) -> FloatA
     return column
 
 
-def write_plot_table(table: PlotTable, file: TextIO, *, delimiter: str = ",") -> None:
+def write_table(table: Table, file: TextIO, *, delimiter: str = ",") -> None:
     """Write a table with decimal points; what is missing stays empty."""
     writer = csv.writer(file, delimiter=delimiter, lineterminator="\n")
     writer.writerow([plain_cell(text) for text in table.head])
@@ -97,14 +108,17 @@ def write_plot_table(table: PlotTable, file: TextIO, *, delimiter: str = ",") ->
         writer.writerows(rows)
 
 
-def format_plot_table(table: PlotTable, *, delimiter: str) -> str:
+def format_table(table: Table, *, delimiter: str) -> str:
     """Return the table as text."""
     text = io.StringIO()
-    write_plot_table(table, text, delimiter=delimiter)
+    write_table(table, text, delimiter=delimiter)
     return text.getvalue()
 
 
-def _rows(table: PlotTable) -> Iterator[list[tuple[str, ...]]]:
+def _rows(table: Table) -> Iterator[list[tuple[str, ...]]]:
+    if isinstance(table, TextTable):
+        yield [tuple(map(plain_cell, row)) for row in table.rows]
+        return
     for first in range(0, table.columns[0].size, CHUNK_ROWS):
         cells = [_cells(column[first : first + CHUNK_ROWS]) for column in table.columns]
         yield list(zip(*cells, strict=True))

@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.corners import CORNERS
 from triage.speed_log import SpeedLog, SpeedTrace
+from triage.texts import Text, as_text
 from triage.units import to_kmh
 from ui.presenters.entries import Entry, build_notice_entries
 from ui.presenters.traces import GAP_PERIODS, GAP_S
@@ -87,50 +88,59 @@ def build_quality_rows(log: SpeedLog) -> tuple[QualityRow, ...]:
         return QualityRow(title, tuple(cells), meaning)
 
     return (
-        row("Samples", [f"{trace.time_s.size}" for trace in traces], "Samples in the recording."),
         row(
-            "Rate, Hz",
+            Text("Samples"),
+            [f"{trace.time_s.size}" for trace in traces],
+            Text("Samples in the recording."),
+        ),
+        row(
+            Text("Rate, Hz"),
             [f"{one.rate_hz:.1f}" for one in found],
-            "Samples a second, by the usual step. Below 20 Hz the ring map reaches only slow driving.",
+            Text("Samples a second, by the usual step. Below 20 Hz the ring map reaches only slow driving."),
         ),
         row(
-            "Jitter, ms",
+            Text("Jitter, ms"),
             [f"{1e3 * one.jitter_s:.2f}" for one in found],
-            "How much the step from sample to sample scatters.",
+            Text("How much the step from sample to sample scatters."),
         ),
         row(
-            "Gaps",
+            Text("Gaps"),
             [f"{one.gap_count}" for one in found],
-            "Holes longer than two and a half usual steps and 40 ms.",
+            Text("Holes longer than two and a half usual steps and 40 ms."),
         ),
         row(
-            "Longest gap, s",
+            Text("Longest gap, s"),
             [f"{one.longest_gap_s:.2f}" if one.gap_count else "–" for one in found],
-            "The longest hole between two samples.",
+            Text("The longest hole between two samples."),
         ),
         row(
-            "All gaps, s",
+            Text("All gaps, s"),
             [f"{one.gaps_s:.2f}" if one.gap_count else "–" for one in found],
-            "Time in all holes together.",
+            Text("Time in all holes together."),
         ),
         row(
-            "Invalid, %",
+            Text("Invalid, %"),
             [f"{100.0 * one.invalid_ratio:.2f}" for one in found],
-            "Share of samples marked as not available; they are left out, never taken for 0.",
+            Text("Share of samples marked as not available; they are left out, never taken for 0."),
         ),
         row(
-            "Step, km/h",
+            Text("Step, km/h"),
             [f"{to_kmh(one.step_mps):.3f}" if one.step_mps > 0.0 else "–" for one in found],
-            "Smallest step of the recorded numbers; ripple smaller than this is hidden.",
+            Text("Smallest step of the recorded numbers; ripple smaller than this is hidden."),
         ),
-        row("Unit", [trace.unit for trace in traces], "Unit in which the recording gives the speed."),
+        row(
+            Text("Unit"),
+            [trace.unit for trace in traces],
+            Text("Unit in which the recording gives the speed."),
+        ),
     )
 
 
 def build_repair_entries(log: SpeedLog) -> tuple[Entry, ...]:
     """Return what was noticed while reading, and every step that was taken with the recording."""
     noticed = build_notice_entries(log)
-    calm = Entry("Noticed while reading", text="Nothing unusual.")
-    steps = tuple((step.action, step.detail or "done") for step in log.history)
-    done = Entry("Done with the recording", facts=steps, text="" if steps else "Nothing had to be changed.")
+    calm = Entry(Text("Noticed while reading"), text=Text("Nothing unusual."))
+    steps = tuple((as_text(step.action), as_text(step.detail or "done")) for step in log.history)
+    nothing = Text("Nothing had to be changed.")
+    done = Entry(Text("Done with the recording"), facts=steps, text="" if steps else nothing)
     return (*(noticed or (calm,)), done)

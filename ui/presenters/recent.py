@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
+from triage.texts import Text
 from ui.recent_files import RecentRecording
 
 
@@ -55,5 +56,7 @@ def _row(one: RecentRecording, exists: Callable[[str], bool]) -> RecentRow:
     missing = [file for file in (*one.files, *one.databases) if not exists(file)]
     if not missing:
         return RecentRow(one, one.title, one.folder, can_open=True)
-    more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
-    return RecentRow(one, one.title, f"Not there any more: {missing[0]}{more}", can_open=False)
+    told = missing[0]
+    if len(missing) > 1:
+        told = Text("{first} and {n} more", first=missing[0], n=len(missing) - 1)
+    return RecentRow(one, one.title, Text("Not there any more: {file}", file=told), can_open=False)

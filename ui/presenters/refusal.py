@@ -9,6 +9,7 @@ from typing import Final, Literal
 
 from triage.corners import Corner
 from triage.errors import DatabaseError, RulebookError, SignalMappingError, TriageError
+from triage.texts import Text, as_text, joined, shaped
 from ui.presenters.wording import sentence
 from ui.state.opening import OpenOrder
 
@@ -29,10 +30,10 @@ PROBLEMS_SHOWN: Final = 6
 """Of a long list; the buttons below it must stay in sight."""
 
 OFFER_TEXTS: Final[dict[Offer, str]] = {
-    "database": "Choose the signal database (DBC) of this car.",
-    "mapping": "Say below which signal belongs to which wheel.",
-    "unit": "State below the unit of the wheel speeds.",
-    "radius": "State below the rolling radius of the tyres.",
+    "database": Text("Choose the signal database (DBC) of this car."),
+    "mapping": Text("Say below which signal belongs to which wheel."),
+    "unit": Text("State below the unit of the wheel speeds."),
+    "radius": Text("State below the rolling radius of the tyres."),
 }
 
 
@@ -73,18 +74,18 @@ def describe_refusal(error: Exception, order: OpenOrder) -> Refusal:
         What was to be opened; its files are named when the error names none.
     """
     if isinstance(error, RulebookError):
-        return Refusal(
-            "The rule book cannot be used", "", "", _shortened(error.problems), "Install the program again."
-        )
+        title, hint = Text("The rule book cannot be used"), Text("Install the program again.")
+        return Refusal(title, "", "", _shortened(error.problems), hint)
     if not isinstance(error, TriageError):
         return _describe_defect(error, order.files)
     offers = _offers(error)
     return Refusal(
-        title="This recording cannot be used yet" if offers else "This recording cannot be used",
+        title=Text("This recording cannot be used yet") if offers else Text("This recording cannot be used"),
         file=error.file or ", ".join(order.files),
         place=error.place,
-        reason=sentence(_printable(MAP_OPTION.sub(r"\1: “\2”: ", error.message))),
-        hint=" ".join(OFFER_TEXTS[offer] for offer in OFFER_TEXTS if offer in offers) or error.hint,
+        reason=sentence(shaped(error.message, _in_window)),
+        hint=joined(" ", (OFFER_TEXTS[offer] for offer in OFFER_TEXTS if offer in offers))
+        or as_text(error.hint),
         offers=offers,
         candidates=error.candidates if isinstance(error, SignalMappingError) else (),
         found=order.options.mapping,
@@ -96,12 +97,14 @@ def describe_question(
 ) -> Refusal:
     """Word the page on which the user says how a recording is to be read."""
     return Refusal(
-        title="How is this recording to be read?",
+        title=Text("How is this recording to be read?"),
         file=", ".join(files),
         place="",
         reason="",
-        hint="Change only what the program got wrong: choose a signal, or type its name. What you leave "
-        "as it is, is found as before.",
+        hint=Text(
+            "Change only what the program got wrong: choose a signal, or type its name. What you leave as it "
+            "is, is found as before."
+        ),
         offers=frozenset(OFFER_TEXTS),
         candidates=candidates,
         found=found,
@@ -122,7 +125,11 @@ def _offers(error: TriageError) -> frozenset[Offer]:
 def _shortened(problems: Sequence[str]) -> str:
     shown = list(problems[:PROBLEMS_SHOWN])
     more = len(problems) - len(shown)
-    return "\n".join([*shown, f"... and {more} more"] if more else shown)
+    return joined("\n", [*shown, Text("... and {n} more", n=more)] if more else shown)
+
+
+def _in_window(message: str) -> str:
+    return _printable(MAP_OPTION.sub(r"\1: “\2”: ", message))
 
 
 def _printable(text: str) -> str:
@@ -132,9 +139,9 @@ def _printable(text: str) -> str:
 
 def _describe_defect(error: Exception, files: tuple[str, ...]) -> Refusal:
     if isinstance(error, MemoryError):
-        reason = "The memory of this computer is not enough for this recording."
-        hint = "Close other programs, or open a shorter part of the recording."
+        reason = Text("The memory of this computer is not enough for this recording.")
+        hint = Text("Close other programs, or open a shorter part of the recording.")
     else:
-        reason = f"The program failed: {type(error).__name__}: {error}"
-        hint = "This is a defect of the program, not of your file. Please report it with this text."
-    return Refusal("This recording could not be judged", ", ".join(files), "", reason, hint)
+        reason = Text("The program failed: {what}", what=f"{type(error).__name__}: {error}")
+        hint = Text("This is a defect of the program, not of your file. Please report it with this text.")
+    return Refusal(Text("This recording could not be judged"), ", ".join(files), "", reason, hint)

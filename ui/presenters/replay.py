@@ -9,6 +9,7 @@ import numpy as np
 from triage.corners import CORNERS, Corner
 from triage.signals.measurement import Span
 from triage.speed_log import SpeedLog
+from triage.texts import Text
 from triage.units import LINEAR_SPEED_MPS
 
 VIEW_S: Final = 60.0
@@ -52,7 +53,9 @@ def clock_words(at_s: float, end_s: float) -> str:
     """
     minutes, seconds = divmod(round(at_s, 1), 60.0)
     all_minutes, all_seconds = divmod(round(end_s), 60)
-    return f"{minutes:.0f}:{seconds:04.1f} of {all_minutes}:{all_seconds:02d}"
+    return Text(
+        "{now} of {end}", now=f"{minutes:.0f}:{seconds:04.1f}", end=f"{all_minutes}:{all_seconds:02d}"
+    )
 
 
 def speed_words(speed: float) -> str:

@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, SIDE_SIGN, Corner
-from triage.evidence.findings import format_value
+from triage.evidence.value_words import format_value
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import FloatArray
+from triage.texts import Text
 from ui.presenters.ring_depths import sector_depths
 
 if TYPE_CHECKING:
@@ -167,14 +168,17 @@ def _mark(number: int, sector: BadSector, depth_ratio: float | None) -> SectorMa
     half_deg = 180.0 * sector.width_rev
     centre_deg = 360.0 * sector.centre_rev
     begin_deg = (centre_deg - half_deg) % 360.0
-    depth = (
-        "" if depth_ratio is None else f", half of them deeper than {100.0 * depth_ratio:.0f} % of the speed"
-    )
-    drops = format_value(100.0 * sector.drops_per_turn, 100.0 * sector.drops_per_turn_std, "")
-    text = (
-        f"Bad sector {number}: at {centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}°, "
-        f"{2.0 * half_deg:.0f} ± {360.0 * sector.width_std_rev:.0f}° wide. In 100 turns {drops} drops "
-        f"begin there{depth}."
+    depth = ""
+    if depth_ratio is not None:
+        deeper = f"{100.0 * depth_ratio:.0f}"
+        depth = Text(", half of them deeper than {depth} % of the speed", depth=deeper)
+    text = Text(
+        "Bad sector {number}: at {place}°, {width}° wide. In 100 turns {drops} drops begin there{depth}.",
+        number=number,
+        place=f"{centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}",
+        width=f"{2.0 * half_deg:.0f} ± {360.0 * sector.width_std_rev:.0f}",
+        drops=format_value(100.0 * sector.drops_per_turn, 100.0 * sector.drops_per_turn_std, ""),
+        depth=depth,
     )
     return SectorMark(number, begin_deg, begin_deg + 2.0 * half_deg, text)
 
@@ -185,38 +189,42 @@ def _sentences(ring: RingMap, corner: Corner) -> tuple[str, ...]:
 
 def _verdict(ring: RingMap) -> tuple[str, ...]:
     share = format_value(100.0 * max(ring.explained_ratio, 0.0), 100.0 * ring.explained_std_ratio, "%")
-    repeats = f"{share} of the ripple repeats with the angle."
+    repeats = Text("{share} of the ripple repeats with the angle.", share=share)
     if ring.sectors:
         return (repeats,)
-    why = (
-        f"only {ring.onset_count} short losses and deviations, too few for a pattern"
-        if ring.harm is None and ring.onset_count < 20
-        else "the drops do not keep to an angle"
-    )
-    return (f"No bad sector: {why}.", repeats)
+    why = Text("No bad sector: the drops do not keep to an angle.")
+    if ring.harm is None and ring.onset_count < 20:
+        why = Text(
+            "No bad sector: only {n} short losses and deviations, too few for a pattern.", n=ring.onset_count
+        )
+    return (why, repeats)
 
 
 def _angle_source(ring: RingMap) -> str:
-    source = (
-        "by the wheel's own pattern"
-        if ring.own_line
-        else "taken from another wheel, for this one shows no pattern of its own; its angle may creep"
+    source = Text("taken from another wheel, for this one shows no pattern of its own; its angle may creep")
+    if ring.own_line:
+        source = Text("by the wheel's own pattern")
+    return Text(
+        "One turn is {length} m, {source}; {n} samples.",
+        length=f"{ring.circumference_m:.3f}",
+        source=source,
+        n=ring.sample_count,
     )
-    return f"One turn is {ring.circumference_m:.3f} m, {source}; {ring.sample_count} samples."
 
 
 def _reading_help(ring: RingMap, corner: Corner) -> tuple[str, ...]:
-    seen = (
-        f"Drawn as the {CORNER_NAMES[corner]} wheel is seen from outside the car; in forward driving it "
-        "turns as the arrow says."
+    seen = Text(
+        "Drawn as the {wheel} wheel is seen from outside the car; in forward driving it turns as the arrow "
+        "says.",
+        wheel=CORNER_NAMES[corner],
     )
-    lag = (
+    lag = Text(
         "Both curves are as recorded: by the delay of the control unit they come later than the bad sectors, "
         "which are freed of it."
     )
     return (
         seen,
-        "Where 0° lies on the real ring is not known; only angles between places count.",
-        "Shaded: where the true value lies with about 95 % confidence.",
+        Text("Where 0° lies on the real ring is not known; only angles between places count."),
+        Text("Shaded: where the true value lies with about 95 % confidence."),
         *((lag,) if ring.sectors else ()),
     )

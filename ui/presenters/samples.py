@@ -7,7 +7,11 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from triage.texts import Text, prose
+
 MAX_INDEX_BYTES = 1_000_000
+COMPLAINTS = "complaints"
+"""Under which translators find what the drivers said."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +55,7 @@ def _sample(folder: Path, row: dict[str, object]) -> Sample | None:
     if not isinstance(name, str) or Path(name).name != name or not (folder / name).is_file():
         return None
     title = str(row.get("van") or name.split(".", maxsplit=1)[0])
-    return Sample(str(folder / name), title, str(row.get("complaint", "")))
+    return Sample(str(folder / name), title, prose(str(row.get("complaint", "")), COMPLAINTS))
 
 
 def _told_apart(samples: list[Sample]) -> tuple[Sample, ...]:
@@ -63,6 +67,8 @@ def _told_apart(samples: list[Sample]) -> tuple[Sample, ...]:
         told[sample.title] += 1
         several = drives[sample.title] > 1
         numbered.append(
-            replace(sample, title=f"{sample.title}, drive {told[sample.title]}") if several else sample
+            replace(sample, title=Text("{car}, drive {n}", car=sample.title, n=told[sample.title]))
+            if several
+            else sample
         )
     return tuple(numbered)

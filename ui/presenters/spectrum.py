@@ -8,9 +8,10 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from triage.corners import CORNERS
-from triage.evidence.findings import format_value
+from triage.evidence.value_words import format_value
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import FloatArray
+from triage.texts import Text, as_text
 
 if TYPE_CHECKING:
     from triage.signals.analysis import Analysis
@@ -196,28 +197,31 @@ def _none(analysis: Analysis, row: int) -> NotMeasurable:
     return NotMeasurable(
         "line-amplitude",
         CORNERS[row],
-        "there is too little usable driving for a spectrum",
-        "at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more",
+        Text("there is too little usable driving for a spectrum"),
+        Text("at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more"),
     )
 
 
 def _sentences(analysis: Analysis, row: int, turn_m: float | None) -> tuple[str, ...]:
     line = analysis.lines[row]
     if isinstance(line, NotMeasurable):
-        turn = (
-            "The length of a turn is not known, so the axis counts cycles per metre."
-            if turn_m is None
-            else f"The turn of {turn_m:.3f} m is that of the other wheels."
-        )
-        return (f"This wheel does not show its turn: {line.reason}.", turn)
+        turn = Text("The length of a turn is not known, so the axis counts cycles per metre.")
+        if turn_m is not None:
+            turn = Text("The turn of {length} m is that of the other wheels.", length=f"{turn_m:.3f}")
+        return (Text("This wheel does not show its turn: {reason}.", reason=as_text(line.reason)), turn)
     amplitude = format_value(100.0 * line.amplitude_ratio[0], 100.0 * line.amplitude_std_ratio[0], "%")
-    swing = (
-        f"Once a turn the speed swings by {amplitude}; a turn is {line.circumference_m:.3f} ± "
-        f"{line.circumference_std_m:.3f} m, {line.revolutions:.0f} turns used."
+    swing = Text(
+        "Once a turn the speed swings by {amplitude}; a turn is {length} m, {n} turns used.",
+        amplitude=amplitude,
+        length=f"{line.circumference_m:.3f} ± {line.circumference_std_m:.3f}",
+        n=f"{line.revolutions:.0f}",
     )
     if line is analysis.own_lines[row]:
         return (swing,)
     return (
         swing,
-        "Counted over the distance of the other wheels, for this one loses pulses and with them its angle.",
+        Text(
+            "Counted over the distance of the other wheels, for this one loses pulses and with them its "
+            "angle."
+        ),
     )

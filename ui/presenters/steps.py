@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
-from triage.evidence.hypotheses import Posterior
+from triage.corners import CORNER_NAMES
+from triage.texts import Text
 from triage.units import format_share
 from triage.walk.walk_state import Given
 from ui.presenters.verdict import DECIDED, corner_shares, suspected_corner
-from ui.presenters.wording import format_duration, place_name
+from ui.presenters.wording import format_duration
 from ui.state.opening import Opened
 from ui.state.window_state import (
     BenchPhase,
@@ -20,6 +21,9 @@ from ui.state.window_state import (
     ShowingPhase,
     StartPhase,
 )
+
+if TYPE_CHECKING:
+    from triage.evidence.hypotheses import Posterior
 
 Step = Literal["complaint", "road-test", "verdict"]
 Place = Literal["complaint", "road-test", "verdict", "exercise"]
@@ -67,9 +71,9 @@ class CarText:
 
 
 TITLES: Final[dict[Step, str]] = {
-    "complaint": "Complaint and checks",
-    "road-test": "Road test",
-    "verdict": "Verdict",
+    "complaint": Text("Complaint and checks"),
+    "road-test": Text("Road test"),
+    "verdict": Text("Verdict"),
 }
 
 
@@ -96,15 +100,16 @@ def build_steps(phase: Phase, page: Page, shown: Opened | None) -> tuple[StepTex
 def build_exercise(phase: Phase) -> StepText:
     """Word the way to the exercises, which are no step of the job."""
     can_go = isinstance(phase, StartPhase | ShowingPhase | BenchPhase | ExercisePhase)
-    return StepText("exercise", "Exercise", "for training", can_go, isinstance(phase, ExercisePhase))
+    here = isinstance(phase, ExercisePhase)
+    return StepText("exercise", Text("Exercise"), Text("for training"), can_go, here)
 
 
 def build_car(phase: Phase, shown: Opened | None) -> CarText:
     """Word which car is looked at and which corner is suspected."""
     if isinstance(phase, StartPhase):
-        return CarText("No car yet", "", decided=False)
+        return CarText(Text("No car yet"), "", decided=False)
     if isinstance(phase, ExercisePhase):
-        return CarText("The car of the exercise", "", decided=False)
+        return CarText(Text("The car of the exercise"), "", decided=False)
     title = phase.bench.setup.title if isinstance(phase, BenchPhase) else phase.order.title
     posterior = _posterior(phase, shown)
     if posterior is None:
@@ -112,8 +117,9 @@ def build_car(phase: Phase, shown: Opened | None) -> CarText:
     shares = corner_shares(posterior)
     suspect = suspected_corner(shares)
     if suspect is None:
-        return CarText(title, "No corner stands out", decided=False)
-    words = f"Suspected: {suspect} {place_name(suspect).lower()}, {format_share(shares[suspect])}"
+        return CarText(title, Text("No corner stands out"), decided=False)
+    wheel, share = CORNER_NAMES[suspect], format_share(shares[suspect])
+    words = Text("Suspected: {corner} {wheel}, {share}", corner=suspect, wheel=wheel, share=share)
     return CarText(title, words, decided=True)
 
 
@@ -150,25 +156,27 @@ def _told_at_car(phase: Phase) -> str:
     elif isinstance(phase, ShowingPhase):
         given = phase.opened.answers.given
     told = sum(one.is_evidence for one in given)
-    return "nothing asked yet" if not given else "1 answer" if told == 1 else f"{told} answers"
+    if not given:
+        return Text("nothing asked yet")
+    return Text("1 answer") if told == 1 else Text("{n} answers", n=told)
 
 
 def _told_on_road(phase: Phase, shown: Opened | None) -> str:
     if isinstance(phase, LoadingPhase):
-        return "being read"
+        return Text("being read")
     opened = shown or _behind(phase)
     if opened is None:
-        return "no recording"
-    instants_s = opened.result.log.instants_s
-    length_s = float(instants_s[-1] - instants_s[0]) if instants_s.size > 1 else 0.0
-    return f"{format_duration(length_s)} recorded"
+        return Text("no recording")
+    return Text("{length} recorded", length=format_duration(opened.result.log.duration_s))
 
 
 def _told_by_verdict(phase: Phase, shown: Opened | None) -> str:
     opened = shown or _behind(phase)
     posterior = None if opened is None else _posterior(phase, opened)
     if posterior is None:
-        return "none yet"
+        return Text("none yet")
     if posterior.first.probability >= DECIDED:
-        return "one cause stands out"
-    return "not decided" if suspected_corner(corner_shares(posterior)) is None else "one corner stands out"
+        return Text("one cause stands out")
+    if suspected_corner(corner_shares(posterior)) is None:
+        return Text("not decided")
+    return Text("one corner stands out")

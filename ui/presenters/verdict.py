@@ -6,15 +6,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
 
-from triage.corners import CORNERS, Corner
-from triage.evidence.hypotheses import Finding, Posterior, RankedHypothesis
-from triage.signals.measurement import Span
+from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.texts import Text, in_english
 from triage.units import format_share
 from ui.presenters.wording import cause_name, format_spans, place_name
 from ui.state.opening import CauseText, Opened
 
 if TYPE_CHECKING:
+    from triage.evidence.hypotheses import Finding, Posterior, RankedHypothesis
     from triage.run import TriageResult
+    from triage.signals.measurement import Span
 
 DECIDED: Final = 0.6
 """From this probability on the first place is worded as the suspect (judgement)."""
@@ -30,10 +31,8 @@ class Headline:
     ----------
     title, detail : str
         The verdict in one line and what it rests on in another.
-    to_do : str
-        The remedy of a decided cause; empty while nothing is decided.
     next_step : str
-        The step that is expected to save most, with its wheel and minutes.
+        What is to be done now, with its wheel and minutes.
     corner_probability : mapping of corner to float
         Probability that the fault sits at that corner.
     suspect : corner or None
@@ -42,7 +41,6 @@ class Headline:
 
     title: str
     detail: str
-    to_do: str
     next_step: str
     corner_probability: Mapping[Corner, float]
     suspect: Corner | None
@@ -80,9 +78,9 @@ def build_headline(opened: Opened) -> Headline:
     title = _title(first, suspect, shares, text=cause_text(opened.causes, first.hypothesis.cause))
     detail = _detail(first, opened.causes)
     if first.probability < DECIDED and suspect is None and result.not_measurable:
-        tab = "Next checks" if result.undecided else "Not shown"
-        detail += f". See “{tab}” for the driving that would help"
-    return Headline(title, detail, _to_do(opened), _next_step(result), shares, suspect)
+        tab = Text("Next checks") if result.undecided else Text("Not shown")
+        detail = Text("{detail}. See “{tab}” for the driving that would help", detail=detail, tab=tab)
+    return Headline(title, detail, _next_step(result), shares, suspect)
 
 
 def _title(
@@ -90,35 +88,36 @@ def _title(
 ) -> str:
     cause = first.hypothesis.cause
     if suspect is not None:
-        return f"Suspected: {place_name(suspect).lower()} ({format_share(shares[suspect])})"
+        share = format_share(shares[suspect])
+        return Text("Suspected: {wheel} ({share})", wheel=CORNER_NAMES[suspect], share=share)
     if first.probability < DECIDED:
-        return "Not decided yet: this recording alone cannot tell"
+        return Text("Not decided yet: this recording alone cannot tell")
     if cause == SOUND_CAUSE:
-        return "No wheel end is suspected"
-    return f"{place_name('vehicle')}: {text.title.lower()}"
+        return Text("No wheel end is suspected")
+    return Text("{place}: {cause}", place=place_name("vehicle"), cause=in_english(text.title, str.lower))
 
 
 def _detail(first: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
-    return f"Most probable: {line_name(first, causes)}, {format_share(first.probability)}"
+    share = format_share(first.probability)
+    return Text("Most probable: {claim}, {share}", claim=line_name(first, causes), share=share)
 
 
 def line_name(line: RankedHypothesis, causes: Mapping[str, CauseText]) -> str:
     """Name cause and wheel of a line of the ranking."""
-    corner = line.hypothesis.corner
-    place = "" if corner == "vehicle" else f", {place_name(corner).lower()}"
-    return f"{cause_text(causes, line.hypothesis.cause).title}{place}"
+    return claim_name(cause_text(causes, line.hypothesis.cause).title, line.hypothesis.corner)
 
 
-def _to_do(opened: Opened) -> str:
-    first = opened.result.posterior.first
-    remedy = cause_text(opened.causes, first.hypothesis.cause).what_to_do
-    return f"What to do: {remedy}" if first.probability >= DECIDED and remedy else ""
+def claim_name(cause: str, place: Place) -> str:
+    """Name a cause with its wheel, where it sits at one."""
+    if place == VEHICLE:
+        return cause
+    return Text("{cause}, {wheel}", cause=cause, wheel=CORNER_NAMES[place])
 
 
 def _next_step(result: TriageResult) -> str:
-    step = result.plan.next_step
-    minutes = f", {step.minutes_min:.0f} min" if step.minutes_min else ""
-    return f"Next step: {step.title} ({place_name(step.place).lower()}{minutes})"
+    from triage.planning.plan_text import next_step_name  # noqa: PLC0415 - the start page need not wait
+
+    return Text("Next step: {step}", step=next_step_name(result.plan))
 
 
 def corner_probabilities(result: TriageResult) -> dict[Corner, float]:
@@ -174,7 +173,7 @@ def build_evidence(result: TriageResult, rank: int) -> tuple[EvidenceLine, ...]:
 
 
 def _evidence_line(finding: Finding, side: Literal["for", "against"], weight_bit: float) -> EvidenceLine:
-    where = format_spans(finding.spans) or "not from the recording"
+    where = format_spans(finding.spans) or Text("not from the recording")
     return EvidenceLine(finding.id, side, weight_bit, finding.statement, where, finding.spans)
 
 

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from triage.corners import CORNER_NAMES, Place
-from triage.signals.measurement import Span
+from triage.texts import Text, capital_first, shaped
+
+if TYPE_CHECKING:
+    from triage.signals.measurement import Span
 
 
 def format_span(span: Span) -> str:
@@ -22,7 +27,7 @@ def format_spans(spans: tuple[Span, ...]) -> str:
     if not spans:
         return ""
     first = format_span(spans[0])
-    return first if len(spans) == 1 else f"{first} and {len(spans) - 1} more"
+    return first if len(spans) == 1 else Text("{first} and {n} more", first=first, n=len(spans) - 1)
 
 
 def format_duration(duration_s: float) -> str:
@@ -40,8 +45,7 @@ def format_duration(duration_s: float) -> str:
 
 def place_name(place: Place | None) -> str:
     """Name a corner or the vehicle with a capital letter; None is the whole log."""
-    name = "all wheels" if place is None else CORNER_NAMES[place]
-    return name[0].upper() + name[1:]
+    return shaped(Text("all wheels") if place is None else CORNER_NAMES[place], capital_first)
 
 
 def sentence(text: str) -> str:
@@ -50,7 +54,11 @@ def sentence(text: str) -> str:
     >>> sentence("too few curves"), sentence("Which wheel?"), sentence("")
     ('Too few curves.', 'Which wheel?', '')
     """
-    text = text[:1].upper() + text[1:]
+    return shaped(text, _as_sentence)
+
+
+def _as_sentence(text: str) -> str:
+    text = capital_first(text)
     return text if not text or text.endswith((".", "!", "?", ":")) or "\n" in text else f"{text}."
 
 

@@ -51,7 +51,7 @@ class Article(QTextBrowser):
         if entry.subtitle:
             lines.append(f"<span style='color:{self._theme.muted}'>{escape(entry.subtitle)}</span>")
         if entry.text:
-            lines.append(escape(entry.text))
+            lines.append(_unbroken(entry.text))
         lines += [f"<i>{escape(name)}:</i> {escape(value)}" for name, value in entry.facts]
         text = f"<p style='margin:6px 4px 14px 4px; line-height:125%'>{'<br>'.join(lines)}</p>"
         return (text if lines else "") + self._cautions_html(entry.cautions)
@@ -62,7 +62,7 @@ class Article(QTextBrowser):
             return ""
         title = self.tr("Caution") if len(cautions) == 1 else self.tr("Cautions")
         lines = "".join(
-            f"<li style='margin-bottom:4px; line-height:125%'>{escape(caution)}</li>" for caution in cautions
+            f"<li style='margin-bottom:4px; line-height:125%'>{_unbroken(text)}</li>" for text in cautions
         )
         colour = f"color:{self._theme.caution}"
         return (
@@ -88,6 +88,12 @@ class Article(QTextBrowser):
         )
         body = "".join(f"<tr>{row}</tr>" for row in cells)
         return f"<table cellspacing='0' cellpadding='3'><tr>{head}</tr>{body}</table>"
+
+
+def _unbroken(text: str) -> str:
+    """Return a text as markup in which no line ends after the stroke of km/h."""
+    # Qt breaks lines there; the joiner has no width.
+    return escape(text).replace("km/h", "km/\u2060h")
 
 
 def join_parts(*groups: Iterable[str | Entry]) -> tuple[str | Entry, ...]:

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
 
 from ui.state.window_state import Highlight, Trial, WindowState
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.speaking import say
 
 
 class TrialBand(QFrame):
@@ -32,8 +33,8 @@ class TrialBand(QFrame):
     def _show(self, trial: Trial | None) -> None:
         self.setVisible(trial is not None)
         if trial is not None:
-            self.text.setText(self.tr("What if: {} – not recorded").format(trial.told))
-            self.moved.setText(trial.moved)
+            self.text.setText(self.tr("What if: {} – not recorded").format(say(trial.told)))
+            self.moved.setText(say(trial.moved))
 
 
 class FindingBand(QFrame):
@@ -69,4 +70,4 @@ class FindingBand(QFrame):
     def _statement(self, highlight: Highlight) -> str:
         opened = self._state.opened
         findings = () if opened is None else opened.result.findings
-        return next((one.statement for one in findings if one.id == highlight.finding_id), "")
+        return say(next((one.statement for one in findings if one.id == highlight.finding_id), ""))

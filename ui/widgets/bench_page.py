@@ -28,6 +28,7 @@ from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.presenters.bench import BenchText, RankBar, build_bench_text
 from ui.state.bench import Bench, BenchView
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import enlarge
 
 LARGER: Final = 1.25
@@ -58,7 +59,7 @@ class BenchPage(QWidget):
     def open_bench(self, bench: Bench) -> None:
         """Show a walk."""
         self.bench = bench
-        self.setAccessibleName(bench.setup.title)
+        self.setAccessibleName(say(bench.setup.title))
         bench.changed.subscribe(self._show)
         self._show(bench.view)
 
@@ -145,7 +146,7 @@ class BenchPage(QWidget):
     def _show(self, view: BenchView) -> None:
         if self.bench is None or view is not self.bench.view:
             return  # of a walk that was open before
-        text = build_bench_text(view, self.bench.setup.rulebook)
+        text = say(build_bench_text(view, self.bench.setup.rulebook))
         for name in ("back", "undo", "afresh"):
             self.buttons[name].setEnabled(text.has_answers)
         for name in ("skip", "cannot-say"):
@@ -187,6 +188,7 @@ class _QuestionCard(QScrollArea):
         for widget in (
             self.title,
             self.effort,
+            self.why,
             self.note,
             self.cautions,
             self.confirm,
@@ -197,7 +199,6 @@ class _QuestionCard(QScrollArea):
         column.addLayout(self._answers)
         column.addWidget(self.value_hint)
         column.addWidget(self.value)
-        column.addWidget(self.why)
         column.addStretch(1)
         for control in (self.confirm, self.value):
             _for_hands(control)
@@ -266,7 +267,7 @@ class _CornerRow(QWidget):
         self._group = QButtonGroup(self)
         self.buttons: dict[Corner, QPushButton] = {}
         for corner in CORNERS:
-            button = QPushButton(CORNER_NAMES[corner])
+            button = QPushButton(say(CORNER_NAMES[corner]))
             button.setCheckable(True)
             _for_hands(button)
             self._group.addButton(button)
@@ -311,7 +312,7 @@ class _RankingCard(QScrollArea):
         self._column.setContentsMargins(14, 12, 14, 12)
         self._column.addWidget(self.heading)
         self._column.addStretch(1)
-        self.standing = make_label("muted", larger_by=0.95)
+        self.standing = make_label("muted")
         self._column.addWidget(self.standing)
         self._compact = False
         self.settled_heading = make_label("section", self.tr("Doubt settled"))

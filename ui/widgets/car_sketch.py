@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from triage.corners import CORNER_NAMES, CORNERS, Corner
 from triage.units import format_share
 from ui.theme import LIGHT, Theme
+from ui.widgets.speaking import say
 
 BODY_PX: Final = (42.0, 74.0)
 WHEEL_PX: Final = (9.0, 17.0)
@@ -37,7 +38,9 @@ class CarSketch(QWidget):
     def set_verdict(self, shares: Mapping[Corner, float], suspect: Corner | None) -> None:
         """Show these probabilities."""
         self._shares, self._suspect = shares, suspect
-        words = ", ".join(f"{CORNER_NAMES[corner]} {format_share(share)}" for corner, share in shares.items())
+        words = ", ".join(
+            f"{say(CORNER_NAMES[corner])} {say(format_share(share))}" for corner, share in shares.items()
+        )
         self.setAccessibleName(self.tr("Probability of each corner: {}").format(words))
         self.setToolTip(self.tr("Probability that the fault sits at this corner"))
         self.update()
@@ -90,5 +93,5 @@ class CarSketch(QWidget):
         painter.setPen(QColor(self._theme.text))
         side = Qt.AlignmentFlag.AlignRight if left else Qt.AlignmentFlag.AlignLeft
         share = self._shares.get(corner)
-        text = corner if share is None else f"{corner} {format_share(share)}"
+        text = corner if share is None else f"{corner} {say(format_share(share))}"
         painter.drawText(beside, Qt.AlignmentFlag.AlignVCenter | side, text)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from ui.presenters.comparison import Alignment, Comparison, format_compared, shorten
 from ui.widgets.cut_label import CutLabel
 from ui.widgets.labels import make_button
+from ui.widgets.speaking import say
 
 ROW_PX: Final = 24
 COLUMN_PX: Final = 60
@@ -117,7 +118,7 @@ class ComparisonPanel(QWidget):
     def _caption(self, comparison: Comparison) -> str:
         name = shorten(comparison.name, NAME_LETTERS)
         if comparison.problem:
-            return f"{name}: {comparison.problem}"
+            return f"{name}: {say(comparison.problem)}"
         by = self.tr("time") if comparison.by == "time" else self.tr("distance")
         return self.tr("Pale: {}, by {}").format(name, by)
 

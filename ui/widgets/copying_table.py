@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence
+from PySide6.QtCore import QItemSelection, Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 
@@ -14,12 +14,18 @@ class CopyingTable(QTableView):
     ----------
     row_opened : Signal
         Told the row of the view on Enter or a double click.
+    row_chosen : Signal
+        Told the row of the view on which the choice came to lie.
     copy_wanted : Signal
         Told when the key for copying was pressed.
+    menu_wanted : Signal
+        Told the place on the screen when the menu is asked for, by the mouse or the key for it.
     """
 
     row_opened = Signal(int)
+    row_chosen = Signal(int)
     copy_wanted = Signal()
+    menu_wanted = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -31,6 +37,18 @@ class CopyingTable(QTableView):
         self.setWordWrap(False)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerItem)
         self.doubleClicked.connect(lambda index: self.row_opened.emit(index.row()))
+
+    def selectionChanged(  # noqa: N802 - Qt's name
+        self, selected: QItemSelection, deselected: QItemSelection
+    ) -> None:
+        """Tell which row was chosen."""
+        super().selectionChanged(selected, deselected)
+        if not selected.isEmpty():
+            self.row_chosen.emit(selected.first().top())
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:  # noqa: N802 - Qt's name
+        """Ask for the menu."""
+        self.menu_wanted.emit(event.globalPos())
 
     def chosen_rows(self) -> list[int]:
         """Return the rows that are chosen, from top to bottom; all when none is."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QToolButton, QWidget
 from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.state.window_state import WindowState
 from ui.theme import Theme, theme_for
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX, corner_pen
 
 SAMPLE_PX = QSize(34, 14)
@@ -40,8 +41,8 @@ class CornerKey(QWidget):
         button.setIconSize(SAMPLE_PX)
         button.setMinimumHeight(TARGET_PX)
         button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        button.setAccessibleName(self.tr("Show the lines of the wheel {}").format(CORNER_NAMES[corner]))
-        button.setToolTip(self.tr("{}: press to hide or show").format(CORNER_NAMES[corner]))
+        button.setAccessibleName(self.tr("Show the lines of the wheel {}").format(say(CORNER_NAMES[corner])))
+        button.setToolTip(self.tr("{}: press to hide or show").format(say(CORNER_NAMES[corner])))
         button.toggled.connect(lambda on: self._state.set_corner_hidden(corner, not on))
         return button
 

@@ -18,6 +18,7 @@ from ui.presenters.plot_data import PlotData
 from ui.state.time_cursor import TimeCursor
 from ui.state.window_state import WindowState
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 
 
 class CursorReadout(QWidget):
@@ -70,7 +71,7 @@ class CursorReadout(QWidget):
         for label in (self.stretch, *self.differences.values()):
             label.setVisible(measuring)
         if reading is not None:
-            self.instant.setText(format_instant(reading))
+            self.instant.setText(say(format_instant(reading)))
             for corner, label in self.values.items():
                 label.setText(format_reading(reading, corner))
         if data is not None and time_s is not None and mark_s is not None:

@@ -19,6 +19,7 @@ from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
 from ui.widgets.article import Article, join_parts
 from ui.widgets.evidence_panel import EvidencePanel
+from ui.widgets.speaking import say
 
 EVIDENCE_TAB, CHECKS_TAB, MISSING_TAB, RECORDING_TAB = range(4)
 
@@ -59,8 +60,8 @@ class DetailsTabs(QTabWidget):
         if not isinstance(phase, ShowingPhase):
             return
         opened = phase.opened
-        missing = build_missing_entries(opened)
-        notices = build_notice_entries(opened.result.log)
+        missing = say(build_missing_entries(opened))
+        notices = say(build_notice_entries(opened.result.log))
         self.setTabText(MISSING_TAB, self.tr("Not shown ({})").format(len(missing)))
         self.setTabText(
             RECORDING_TAB, self.tr("Recording ({})").format(len(notices)) if notices else self.tr("Recording")
@@ -69,7 +70,7 @@ class DetailsTabs(QTabWidget):
             MISSING_TAB, self.tr("What this recording cannot show, and which driving would help")
         )
         self._fill_missing(missing)
-        self._fill_recording(opened, notices, build_vehicle_entry(phase.order.vehicle))
+        self._fill_recording(opened, notices, say(build_vehicle_entry(phase.order.vehicle)))
         self._refresh_checks()
         # With nothing to say for or against, what matters is which driving is missing.
         self.setCurrentIndex(EVIDENCE_TAB if build_evidence(opened.result, 0) else MISSING_TAB)
@@ -84,7 +85,7 @@ class DetailsTabs(QTabWidget):
         calm = self.tr("Nothing unusual was noticed while reading.")
         self.recording.set_parts(
             Entry(self.tr("Taken for the wheels")),
-            build_wheel_rows(log),
+            say(build_wheel_rows(log)),
             Entry(self.tr("Noticed while reading"), text="" if notices else calm),
             *notices,
             car,
@@ -102,13 +103,13 @@ class DetailsTabs(QTabWidget):
             return
         result = opened.result
         cause = result.posterior.ranking[self._state.choice].hypothesis.cause
-        text = cause_text(opened.causes, cause)
+        text = say(cause_text(opened.causes, cause))
         chosen = (Entry(text.title, text=text.claim, facts=((self.tr("If so"), text.what_to_do),)),)
         none = self.tr("No further check in the rule book would change this verdict.")
         heading = self.tr("Ordered by what they tell for the minutes they take.")
-        cautions = (Entry("", cautions=result.cautions),) if result.cautions else ()
-        checks = build_check_entries(result)
-        undecided = build_undecided_entries(opened)
+        cautions = (Entry("", cautions=say(result.cautions)),) if result.cautions else ()
+        checks = say(build_check_entries(result))
+        undecided = say(build_undecided_entries(opened))
         open_heading = self.tr("Not decided yet, and what would tell them apart.")
         self.checks.set_parts(
             *join_parts((open_heading,) if undecided else (), undecided),

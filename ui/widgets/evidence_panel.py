@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetrics, QKeyEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QListView,
     QStackedLayout,
@@ -29,6 +29,7 @@ from ui.presenters.verdict import EvidenceLine, RankingRow, build_evidence, buil
 from ui.state.window_state import Highlight, WindowState
 from ui.theme import Theme, theme_for
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 
 Index = QModelIndex | QPersistentModelIndex
 LINE_ROLE: Final = Qt.ItemDataRole.UserRole
@@ -106,7 +107,10 @@ class EvidenceDelegate(QStyledItemDelegate):
         painter.restore()
 
     def _side_px(self, option: QStyleOptionViewItem) -> int:
-        return max(option.fontMetrics.horizontalAdvance(text) for text in ("+ Against", "10.0 bit")) + 12
+        bold = QFont(option.font)
+        bold.setBold(True)
+        texts = (*(f"− {side}" for side in (self.tr("For"), self.tr("Against"))), "10.0 bit")
+        return max(QFontMetrics(bold).horizontalAdvance(text) for text in texts) + 12
 
     def _paint_side(
         self, painter: QPainter, option: QStyleOptionViewItem, line: EvidenceLine, *, selected: bool
@@ -208,9 +212,9 @@ class EvidencePanel(QWidget):
         opened = self._state.opened
         lines = () if opened is None else build_evidence(opened.result, self._state.choice)
         self.heading.setText(
-            "" if opened is None else self._heading(build_ranking_rows(opened)[self._state.choice])
+            "" if opened is None else self._heading(say(build_ranking_rows(opened)[self._state.choice]))
         )
-        self.model.set_lines(lines)
+        self.model.set_lines(say(lines))
         self._stack.setCurrentIndex(0 if lines else 1)
 
     def _heading(self, row: RankingRow) -> str:

@@ -24,6 +24,7 @@ from triage.corners import CORNERS, Corner
 from ui.presenters.exercise import CheckRow, rows_by_heading
 from ui.presenters.wording import place_name
 from ui.widgets.labels import make_button, make_label, set_role
+from ui.widgets.speaking import say
 from ui.widgets.styling import HAND_PX
 
 ID: Final = Qt.ItemDataRole.UserRole
@@ -78,6 +79,7 @@ class CheckShelf(QFrame):
 
     def show_rows(self, rows: tuple[CheckRow, ...], corner: Corner, spent: str) -> None:
         """Show every check with its price or its answer."""
+        rows = say(rows)
         if set(self._items) != {row.check for row in rows}:
             self._build(rows)
         for row in rows:
@@ -99,7 +101,7 @@ class CheckShelf(QFrame):
     def _make_list(self) -> QTreeWidget:
         tree = QTreeWidget()
         tree.setColumnCount(2)
-        tree.setHeaderLabels([self.tr("Check"), self.tr("Costs now, or answer")])
+        tree.setHeaderLabels([self.tr("Check"), self.tr("Cost or answer")])
         tree.setRootIsDecorated(False)
         tree.setIndentation(0)
         tree.setWordWrap(True)
@@ -141,7 +143,7 @@ class CheckShelf(QFrame):
         item.setText(0, row.title)
         item.setText(1, f"✓ {row.answer}" if row.answer else row.price)
         item.setToolTip(1, row.answer)
-        item.setData(0, Qt.ItemDataRole.AccessibleTextRole, f"{row.title}, {place_name(row.place)}")
+        item.setData(0, Qt.ItemDataRole.AccessibleTextRole, f"{row.title}, {say(place_name(row.place))}")
         item.setData(0, CAUTIONS, row.cautions)
         font = item.font(1)
         font.setBold(bool(row.answer))
@@ -176,8 +178,8 @@ class _WheelRow(QWidget):
             button = QPushButton(f"{number}  {corner}")
             button.setCheckable(True)
             button.setProperty("hand", True)
-            button.setAccessibleName(place_name(corner))
-            button.setToolTip(place_name(corner))
+            button.setAccessibleName(say(place_name(corner)))
+            button.setToolTip(say(place_name(corner)))
             button.clicked.connect(lambda _checked=False, at=corner: on_corner(at))
             self._group.addButton(button)
             self.buttons[corner] = button

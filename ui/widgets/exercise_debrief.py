@@ -25,6 +25,7 @@ from ui.state.window_state import WindowState
 from ui.theme import theme_for
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.ring_sketch import RingSketch
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 LONGEST_NAME = 80
@@ -79,8 +80,8 @@ class ExerciseDebrief(QWidget):
 
     def show_debrief(self, stage: Debriefing) -> None:
         """Tell the truth about an exercise."""
-        text: DebriefText = build_debrief(stage.prepared, stage.debrief)
-        plan = plan_sketch(stage.prepared.test.truth)
+        text: DebriefText = say(build_debrief(stage.prepared, stage.debrief))
+        plan = say(plan_sketch(stage.prepared.test.truth))
         self.truth.setText(text.truth)
         self.verdict.setText(text.verdict)
         self.claim.setText(text.claim)

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFormLayout,
     QFrame,
+    QGridLayout,
     QHBoxLayout,
     QScrollArea,
     QSpinBox,
@@ -25,7 +26,8 @@ from triage.corners import CORNERS, Corner
 from triage.exercises.exercise import Wish
 from ui.presenters.samples import Sample
 from ui.presenters.wording import place_name
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_label, set_in
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 SEVERITIES: Final = (0.25, 0.5, 0.9)
@@ -70,6 +72,8 @@ class ExerciseLibrary(QScrollArea):
         self._actions = actions
         self.cause, self.corner, self.severity, self.length = (QComboBox() for _ in range(4))
         self.car, self.drive = QSpinBox(), QSpinBox()
+        for number in (self.car, self.drive):
+            set_in(number)
         self.told = QCheckBox(self.tr("Show the answer from the start, to teach with it"))
         self.told.setMinimumHeight(TARGET_PX)
         self.surprise_button = make_button(self.tr("Surprise me"), self._surprise, primary=True)
@@ -110,7 +114,7 @@ class ExerciseLibrary(QScrollArea):
         self.offer_causes(())
         self.corner.addItem(chance, None)
         for corner in CORNERS:
-            self.corner.addItem(place_name(corner), corner)
+            self.corner.addItem(say(place_name(corner)), corner)
         self.severity.addItem(chance, None)
         for severity, words in zip(
             SEVERITIES, (self.tr("Slight"), self.tr("Clear"), self.tr("Blatant")), strict=True
@@ -179,20 +183,21 @@ class ExerciseLibrary(QScrollArea):
 
     def _sample_card(self, samples: tuple[Sample, ...]) -> QFrame:
         card, column = _card(self.tr("Cars of the recordings that come with the program"))
-        for sample, button in zip(samples, self.sample_buttons, strict=True):
-            row = QHBoxLayout()
-            row.addWidget(button)
-            row.addWidget(make_label("muted", sample.complaint), 1)
-            column.addLayout(row)
+        grid = QGridLayout()
+        grid.setColumnStretch(1, 1)
+        for row, (sample, button) in enumerate(zip(samples, self.sample_buttons, strict=True)):
+            grid.addWidget(button, row, 0)
+            grid.addWidget(make_label("muted", say(sample.complaint)), row, 1)
+        column.addLayout(grid)
         if not samples:
             column.addWidget(make_label("muted", self.tr("These recordings are not installed.")))
         return card
 
     def _sample_button(self, sample: Sample) -> QWidget:
         button = make_button(
-            sample.title, lambda: self._actions.take_sample(sample.path, self.told.isChecked())
+            say(sample.title), lambda: self._actions.take_sample(sample.path, self.told.isChecked())
         )
-        button.setAccessibleDescription(sample.complaint)
+        button.setAccessibleDescription(say(sample.complaint))
         button.setMinimumWidth(BUTTON_PX)
         return button
 

@@ -18,6 +18,7 @@ from triage.evidence.rulebook import load_rulebook
 from triage.exercises.class_sheet import add_to_class_sheet, sheet_line
 from triage.exercises.exercise import LARGEST_SEED, Exercise, Wish
 from triage.exercises.exercise_file import SUFFIX
+from triage.texts import as_text, capital_first, error_lines, shaped
 from ui.exercising import Source, from_file, from_sample, from_wish, prepare, score
 from ui.presenters.exercise import cause_choices
 from ui.presenters.samples import Sample
@@ -30,6 +31,7 @@ from ui.widgets.exercise_library import ExerciseLibrary, LibraryActions
 from ui.widgets.exercise_work import ExerciseWork, WorkActions
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.pages import centred_card
+from ui.widgets.speaking import say
 
 NARROWEST_PX: Final = 920
 LOWEST_LINES: Final = 45
@@ -89,9 +91,9 @@ class ExercisePage(QWidget):
             try:
                 self._rulebook = load_rulebook()
             except TriageError as error:
-                self.desk.tell(str(error))
+                self.desk.tell(say(error_lines(error)))
                 return
-            known = cause_choices(self._rulebook)
+            known = say(cause_choices(self._rulebook))
             self.library.offer_causes(tuple(one for one in known if one[0] != CANNOT_BE_MADE))
         self._focus(self.desk.stage)
 
@@ -195,7 +197,7 @@ class ExercisePage(QWidget):
     def _open_recording(self) -> None:
         stage = self.desk.stage
         if isinstance(stage, Debriefing):
-            self._on_open(stage.prepared.exercise.title, stage.debrief.opened)
+            self._on_open(say(stage.prepared.exercise.title), stage.debrief.opened)
 
     # Files --------------------------------------------------------------------------------------------
 
@@ -227,7 +229,7 @@ class ExercisePage(QWidget):
         try:
             write_exercise(exercise, path)
         except TriageError as error:
-            self.desk.tell(str(error))
+            self.desk.tell(say(error_lines(error)))
             return
         self._folder = str(Path(path).parent)
         self.desk.tell(self.tr("Saved as {}; the answer cannot be read in it by accident.").format(path))
@@ -258,7 +260,7 @@ class ExercisePage(QWidget):
             line = sheet_line(trainee, stage.debrief.attempt, stage.debrief.score)
             count = add_to_class_sheet(line, path)
         except TriageError as error:
-            self.desk.tell(str(error))
+            self.desk.tell(say(error_lines(error)))
             return
         self._folder = str(Path(path).parent)
         self.desk.tell(self.tr("Added to {}, which has {} answers now.").format(path, count))
@@ -319,7 +321,7 @@ class ExercisePage(QWidget):
             self.debrief.arrive()
 
     def _show_note(self, note: str) -> None:
-        self.note.setText(note)
+        self.note.setText(say(note))
         self.note.setVisible(bool(note))
 
 
@@ -371,5 +373,5 @@ class _WaitingCard(QWidget):
     def report(self, point: ProgressPoint) -> None:
         """Show how far it is."""
         self.bar.setValue(round(1000 * point.fraction))
-        stage = point.stage[:1].upper() + point.stage[1:]
+        stage = say(shaped(as_text(point.stage), capital_first))
         self.stage.setText(f"{100 * point.fraction:.0f} % · {stage}")

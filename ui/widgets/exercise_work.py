@@ -38,8 +38,9 @@ from ui.presenters.wording import place_name
 from ui.state.exercise import Prepared, Working
 from ui.state.window_state import WindowState
 from ui.widgets.exercise_checks import CheckShelf
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_label, set_in
 from ui.widgets.replay_plot import ReplayPlot
+from ui.widgets.speaking import say
 from ui.widgets.styling import HAND_PX
 
 SURE_PERCENT: Final = 70
@@ -93,18 +94,18 @@ class ExerciseWork(QWidget):
             self._begin(working.prepared)
         rulebook = working.prepared.rulebook
         rows = check_rows(working.attempt, working.corner, rulebook)
-        self.shelf.show_rows(rows, working.corner, spent_line(working.attempt, rulebook))
-        found = done_lines(working.attempt, rulebook)
+        self.shelf.show_rows(rows, working.corner, say(spent_line(working.attempt, rulebook)))
+        found = say(done_lines(working.attempt, rulebook))
         self.found.setText("\n".join(f"• {line}" for line in found) or self.tr("Nothing yet."))
 
     def _begin(self, prepared: Prepared) -> None:
         self._prepared = prepared
-        self.title.setText(prepared.exercise.title)
+        self.title.setText(say(prepared.exercise.title))
         self.told.setText(
-            self.tr("Built in: {}").format(truth_line(prepared.exercise.hidden, prepared.rulebook))
+            self.tr("Built in: {}").format(say(truth_line(prepared.exercise.hidden, prepared.rulebook)))
         )
         self.told.setVisible(prepared.told)
-        told = complaint_lines(prepared.exercise, prepared.rulebook)
+        told = say(complaint_lines(prepared.exercise, prepared.rulebook))
         self.complaint.setText("\n".join(f"• {line}" for line in told))
         self.replay.show_log(prepared.test.log)
         self.answer.begin(prepared.rulebook)
@@ -141,7 +142,7 @@ class ExerciseWork(QWidget):
 
     def _make_keys(self, actions: WorkActions) -> None:
         wheels = (
-            (str(number), lambda at=corner: actions.choose_corner(at), place_name(corner))
+            (str(number), lambda at=corner: actions.choose_corner(at), say(place_name(corner)))
             for number, corner in enumerate(CORNERS, 1)
         )
         keys: tuple[tuple[str, Callable[[], object], str], ...] = (
@@ -172,6 +173,7 @@ class AnswerRow(QFrame):
         self._hand_in = hand_in
         self.cause, self.corner, self.sure = QComboBox(), QComboBox(), QSpinBox()
         self.button: QPushButton = make_button(self.tr("Hand in"), self._press, primary=True)
+        set_in(self.sure)
         self.sure.setRange(1, 99)
         self.sure.setSuffix(" %")
         self.sure.setSingleStep(5)
@@ -179,7 +181,7 @@ class AnswerRow(QFrame):
             # The style sheet's smallest heights go before those of widgets, so the row is made high instead.
             control.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         for corner in CORNERS:
-            self.corner.addItem(place_name(corner), corner)
+            self.corner.addItem(say(place_name(corner)), corner)
         self.cause.currentIndexChanged.connect(lambda _at: self._cause_changed())
         grid = QGridLayout(self)
         grid.setContentsMargins(12, 8, 12, 10)
@@ -204,7 +206,7 @@ class AnswerRow(QFrame):
         self._rulebook = rulebook
         self.cause.clear()
         self.cause.addItem(self.tr("Choose a cause"), "")
-        for name, title in cause_choices(rulebook):
+        for name, title in say(cause_choices(rulebook)):
             self.cause.addItem(title, name)
         self.sure.setValue(SURE_PERCENT)
         self.corner.setCurrentIndex(0)

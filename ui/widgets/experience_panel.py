@@ -25,6 +25,7 @@ from triage.evidence.hypotheses import Finding
 from ui.presenters.experience import build_experience_text, cause_choices
 from ui.state.experience import ExperienceState
 from ui.widgets.labels import make_button, make_choice, make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 LEAST_ROWS: Final = 4
@@ -61,6 +62,7 @@ class ExperiencePanel(QWidget):
         self.remark.setAccessibleName(self.tr("Remark"))
         self.remark.setMinimumHeight(TARGET_PX)
         self.keep_button = make_button(self.tr("Count this car"), self.keep, primary=True)
+        self.cars_title = make_label("section", self.cars.accessibleName())
         self.back_button = make_button(self.tr("Take the chosen car back"), self.take_back)
         self._fill_choices()
         self._lay_out()
@@ -68,11 +70,11 @@ class ExperiencePanel(QWidget):
         self.refresh()
 
     def _fill_choices(self) -> None:
-        for name, title in cause_choices(self._state.plain):
+        for name, title in say(cause_choices(self._state.plain)):
             self.cause.addItem(title, name)
         self.wheel.addItem(self.tr("none named"), "")
         for corner in CORNERS:
-            self.wheel.addItem(f"{corner} {CORNER_NAMES[corner]}", corner)
+            self.wheel.addItem(f"{corner} {say(CORNER_NAMES[corner])}", corner)
 
     def _lay_out(self) -> None:
         column = QVBoxLayout(self)
@@ -93,9 +95,10 @@ class ExperiencePanel(QWidget):
         )
         for table in (self.verdict, self.causes):
             column.addWidget(table)
-        column.addWidget(make_label("section", self.tr("A car that was proven right")))
+        column.addWidget(make_label("section", self.tr("A car whose repair was proven")))
         column.addLayout(_form(self.cause, self.wheel, self.remark))
         column.addWidget(self.keep_button)
+        column.addWidget(self.cars_title)
         column.addWidget(self.cars)
         column.addWidget(self.back_button)
 
@@ -129,8 +132,8 @@ class ExperiencePanel(QWidget):
 
     def refresh(self) -> None:
         """Show how things stand; also to be called when another recording or answer is on the screen."""
-        text = build_experience_text(self._state, self._findings())
-        self.note.setText(self._state.note)
+        text = say(build_experience_text(self._state, self._findings()))
+        self.note.setText(say(self._state.note))
         self.note.setVisible(bool(self._state.note))
         self.standing.setText(text.standing)
         self.switch.setChecked(self._state.ledger.on)
@@ -146,6 +149,8 @@ class ExperiencePanel(QWidget):
             item = QListWidgetItem(words)
             item.setData(Qt.ItemDataRole.UserRole, number)
             self.cars.addItem(item)
+        for part in (self.cars_title, self.cars, self.back_button):
+            part.setVisible(bool(text.cars))
         self._enable()
 
     def focus_first(self) -> None:
@@ -162,6 +167,7 @@ def _form(*fields: QWidget) -> QFormLayout:
     for field in fields:
         label = make_label("", field.accessibleName())
         label.setMinimumHeight(TARGET_PX)
+        label.setWordWrap(False)
         form.addRow(label, field)
     return form
 

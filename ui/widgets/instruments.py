@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from pathlib import PurePath
 from typing import Final
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QPoint, Qt
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -16,6 +17,9 @@ from PySide6.QtWidgets import (
 )
 
 from triage.corners import CORNER_NAMES, CORNERS, Corner
+from triage.errors import OutputError
+from ui.presenters.plot_table import Table
+from ui.runner import Reply
 from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
@@ -25,8 +29,15 @@ from ui.widgets.instruments_losses import LossesInstrument
 from ui.widgets.instruments_quality import QualityInstrument
 from ui.widgets.instruments_ring import RingInstrument
 from ui.widgets.instruments_spectrum import SpectrumInstrument
+from ui.widgets.instruments_tab import InstrumentTab
+from ui.widgets.instruments_work import InstrumentWork, Show, is_quick
+from ui.widgets.labels import make_button, make_label
+from ui.widgets.plot_commands import Exported, PlotCommands
+from ui.widgets.speaking import say
 
 NARROWEST_PX: Final = 340
+LEAST_LINES: Final = 24
+"""Least height in lines of text: below the plots of a narrow window a table must still show some rows."""
 
 Instrument = (
     RingInstrument
@@ -39,7 +50,15 @@ Instrument = (
 
 
 class InstrumentsPanel(QFrame):
-    """Four wheels to choose from, and one tab for each instrument; only the one in front is worked out."""
+    """Four wheels to choose from, and one tab for each instrument; only the one in front is worked out.
+
+    Attributes
+    ----------
+    places : dict of instrument to InstrumentTab
+        What stands in its tab: the instrument, or that it is still being worked out.
+    work : InstrumentWork
+        Must be stopped before the window goes.
+    """
 
     def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -54,8 +73,21 @@ class InstrumentsPanel(QFrame):
         self.quality = QualityInstrument()
         self.companions = CompanionsInstrument(state)
         self.tabs = QTabWidget()
+        self.commands = PlotCommands(
+            self, Exported(self._picture, self._table, self._title, self._words), self._tell
+        )
+        self.told = make_label("muted")
+        self.offer_button = make_button(self.tr("Copy or save…"), self.offer)
         self._stale: set[Instrument] = set()
+        self.places = {instrument: InstrumentTab(instrument) for instrument in self.instruments}
+        self.work = InstrumentWork(self)
         self._lay_out()
+        for instrument in self.instruments:
+            instrument.menu_wanted.connect(self.commands.show_menu)
+            # Of a table the key copies the rows, of a drawing the picture.
+            rows = isinstance(instrument, LossesInstrument | QualityInstrument)
+            copy = self.commands.copy_data if rows else self.commands.copy_picture
+            instrument.copy_wanted.connect(copy)
         self.tabs.currentChanged.connect(lambda _index: self._refresh())
         state.phase_changed.subscribe(self._show_phase)
         state.corner_changed.subscribe(lambda _corner: self._show_corner())
@@ -72,7 +104,7 @@ class InstrumentsPanel(QFrame):
         button = QPushButton(corner)
         button.setProperty("hand", True)
         button.setCheckable(True)
-        name = self.tr("Look at the {} wheel").format(CORNER_NAMES[corner])
+        name = self.tr("Look at the {} wheel").format(say(CORNER_NAMES[corner]))
         button.setAccessibleName(name)
         button.setToolTip(name)
         button.clicked.connect(lambda: self._state.choose_corner(corner))
@@ -86,7 +118,7 @@ class InstrumentsPanel(QFrame):
             row.addWidget(button, 1)
         for instrument in self.instruments:
             title, help_text = self._tab_words(instrument)
-            index = self.tabs.addTab(instrument, title)
+            index = self.tabs.addTab(self.places[instrument], title)
             self.tabs.setTabToolTip(index, help_text)
         self.tabs.setAccessibleName(self.tr("Instruments of the wheel"))
         self.tabs.tabBar().setAccessibleName(self.tabs.accessibleName())
@@ -98,7 +130,21 @@ class InstrumentsPanel(QFrame):
         column.setSpacing(4)
         column.addLayout(row)
         column.addWidget(self.tabs, 1)
+        feet = QHBoxLayout()
+        feet.addWidget(self.told, 1)
+        feet.addWidget(self.offer_button)
+        column.addLayout(feet)
         self.setMinimumWidth(NARROWEST_PX)
+        self._fit_height()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Follow the size of the texts."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange):
+            self._fit_height()
+
+    def _fit_height(self) -> None:
+        self.setMinimumHeight(LEAST_LINES * self.fontMetrics().height())
 
     def _tab_words(self, instrument: Instrument) -> tuple[str, str]:
         return {
@@ -128,9 +174,49 @@ class InstrumentsPanel(QFrame):
             ),
         }[instrument]
 
+    @property
+    def front(self) -> Instrument:
+        """The instrument whose tab is chosen."""
+        return self.instruments[self.tabs.currentIndex()]
+
+    def offer(self) -> None:
+        """Offer all ways to copy and save the instrument in front."""
+        self.commands.show_menu(self.offer_button.mapToGlobal(QPoint(0, 0)))
+
+    def _picture(self) -> QWidget:
+        self._refuse_what_is_waited_for()
+        drawn = self.front.drawing()
+        if drawn is None:
+            raise OutputError("there is nothing drawn", hint="Choose another wheel or instrument.")
+        return drawn
+
+    def _table(self) -> Table:
+        self._refuse_what_is_waited_for()
+        values = self.front.values()
+        if values is None:
+            raise OutputError("there are no values", hint="Choose another wheel or instrument.")
+        return values
+
+    def _refuse_what_is_waited_for(self) -> None:
+        if self.places[self.front].waiting:
+            raise OutputError("this is still being worked out", hint="Try again in a moment.")
+
+    def _title(self) -> str:
+        opened = self._state.opened
+        name = "" if opened is None else PurePath(opened.result.log.file).name
+        return f"{name} – {self._state.corner} – {self.tabs.tabText(self.tabs.currentIndex())}"
+
+    def _words(self) -> str:
+        return self.front.text
+
+    def _tell(self, text: str) -> None:
+        self.told.setText(text)
+
     def _show_phase(self, phase: Phase) -> None:
         if isinstance(phase, ShowingPhase):
             self._show_corner()
+        else:
+            self.work.give_up()
 
     def _show_corner(self) -> None:
         self.wheels[self._state.corner].setChecked(True)
@@ -138,12 +224,29 @@ class InstrumentsPanel(QFrame):
         self._refresh()
 
     def _refresh(self) -> None:
+        self._tell("")
+        self.work.give_up()
         opened: Opened | None = self._state.opened
-        front = self.instruments[self.tabs.currentIndex()]
+        front = self.front
         if opened is None or front not in self._stale:
             return
-        self._stale.discard(front)
-        front.show_wheel(opened, CORNERS.index(self._state.corner))
+        row = CORNERS.index(self._state.corner)
+        if is_quick(opened):
+            self._put_on(front, front.work_out(opened, row))
+            return
+        self.places[front].wait()
+        self.work.submit(lambda: front.work_out(opened, row), lambda reply: self._take(front, reply))
+
+    def _take(self, instrument: Instrument, reply: Reply[Show]) -> None:
+        if reply.result is not None:
+            self._put_on(instrument, reply.result)
+        elif reply.error is not None:
+            self.places[instrument].refuse(reply.error)
+
+    def _put_on(self, instrument: Instrument, show: Show) -> None:
+        self._stale.discard(instrument)
+        show()
+        self.places[instrument].show_instrument()
 
     def _show_dark(self, dark: bool) -> None:
         theme = theme_for(dark=dark)

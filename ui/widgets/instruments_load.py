@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from ui.presenters.instrument_tables import build_load_table
 from ui.presenters.load_split import LoadBar, LoadGroup, build_load_groups, build_load_sentences
+from ui.presenters.plot_table import Table
 from ui.state.opening import Opened
 from ui.theme import LIGHT, Theme
 from ui.widgets.instruments_page import ScrollingColumn
+from ui.widgets.instruments_work import Show
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 
 ROW_PX: Final = 24
 GAP_PX: Final = 8
@@ -20,10 +25,17 @@ LEAST_BAR_PX: Final = 30
 
 
 class LoadBars(QWidget):
-    """One quantity under three loads: label, bar with its uncertainty, value."""
+    """One quantity under three loads: label, bar with its uncertainty, value.
+
+    Attributes
+    ----------
+    beside : tuple of LoadBars
+        Those whose bars begin and end in line with these; usually these are among them.
+    """
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.beside: tuple[LoadBars, ...] = ()
         self._group: LoadGroup | None = None
         self._theme = LIGHT
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -45,6 +57,15 @@ class LoadBars(QWidget):
         self._theme = theme
         self.update()
 
+    def wanted_room(self) -> tuple[int, int]:
+        """Return the widths in pixels that the labels before the bars and the values behind them need."""
+        if self._group is None:
+            return 0, 0
+        metrics = self.fontMetrics()
+        label_px = max(metrics.horizontalAdvance(bar.label) for bar in self._group.bars)
+        text_px = max(metrics.horizontalAdvance(bar.text) for bar in self._group.bars)
+        return label_px + GAP_PX, text_px + GAP_PX
+
     def _row_px(self) -> int:
         return max(ROW_PX, self.fontMetrics().height() + 6)
 
@@ -62,12 +83,11 @@ class LoadBars(QWidget):
         painter.drawText(QRectF(0, 0, self.width(), row_px), Qt.AlignmentFlag.AlignVCenter, title)
         font.setBold(False)
         painter.setFont(font)
-        metrics = self.fontMetrics()
-        label_px = max(metrics.horizontalAdvance(bar.label) for bar in self._group.bars) + GAP_PX
-        text_px = max(metrics.horizontalAdvance(bar.text) for bar in self._group.bars) + GAP_PX
+        rooms = [bars.wanted_room() for bars in self.beside] or [self.wanted_room()]
+        room = (max(label_px for label_px, _ in rooms), max(text_px for _, text_px in rooms))
         for number, bar in enumerate(self._group.bars, start=1):
             box = QRectF(0, number * row_px, self.width(), row_px)
-            self._paint_bar(painter, bar, box, room=(label_px, text_px))
+            self._paint_bar(painter, bar, box, room=room)
         painter.end()
 
     def _paint_bar(self, painter: QPainter, bar: LoadBar, box: QRectF, *, room: tuple[int, int]) -> None:
@@ -105,24 +125,34 @@ class LoadInstrument(ScrollingColumn):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__("", parent)
         self.setAccessibleName(self.tr("Side load"))
+        self._groups: tuple[LoadGroup, ...] = ()
         self.bars = tuple(LoadBars() for _ in range(3))
         self.verdicts = tuple(make_label("muted") for _ in range(3))
         for bars, verdict in zip(self.bars, self.verdicts, strict=True):
+            bars.beside = self.bars
             self.drawings_column.addWidget(bars)
             self.drawings_column.addWidget(verdict)
             self.drawings_column.addSpacing(6)
 
-    def show_wheel(self, opened: Opened, row: int) -> None:
-        """Show what side load does to a wheel."""
+    def work_out(self, opened: Opened, row: int) -> Show:
+        """Work out what side load does to a wheel; touches no widget until it is shown."""
         from triage.signals.load_split import split_by_load  # noqa: PLC0415 - takes scipy with it
 
         shares = split_by_load(opened.result.analysis, row)
-        groups = build_load_groups(shares)
-        for bars, verdict, group in zip(self.bars, self.verdicts, groups, strict=True):
+        sentences = build_load_sentences(opened, row, shares)
+        return partial(self._show, build_load_groups(shares), sentences)
+
+    def _show(self, groups: tuple[LoadGroup, ...], worded: tuple[str, ...]) -> None:
+        self._groups = say(groups)
+        for bars, verdict, group in zip(self.bars, self.verdicts, self._groups, strict=True):
             bars.set_group(group)
             verdict.setText(group.verdict)
-        sentences = build_load_sentences(opened, row, shares)
+        sentences = say(worded)
         self.show_sentences(sentences[:1], sentences[1:])
+
+    def values(self) -> Table | None:
+        """Return what is drawn as a table; None where nothing is."""
+        return build_load_table(self._groups) if self._groups else None
 
     def set_theme(self, theme: Theme) -> None:
         """Change colours."""

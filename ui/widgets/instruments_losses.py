@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
-from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QHBoxLayout, QHeaderView, QVBoxLayout, QWidget
+from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtWidgets import QHeaderView, QVBoxLayout, QWidget
 
 from ui.presenters.drop_outs import (
     COLUMNS,
@@ -15,20 +15,26 @@ from ui.presenters.drop_outs import (
     DropOuts,
     build_drop_outs,
     build_summary,
-    build_table_text,
     format_cell,
 )
+from ui.presenters.instrument_tables import build_loss_table
+from ui.presenters.plot_table import TextTable
 from ui.state.opening import Opened
 from ui.state.window_state import WindowState
 from ui.theme import Theme
 from ui.widgets.copying_table import CopyingTable
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.instruments_work import Show
+from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
+from ui.widgets.table_picture import TablePicture
 
 Index = QModelIndex | QPersistentModelIndex
 NUMBERS: Final = frozenset(("begin", "length", "speed", "angle"))
 WIDTHS_PX: Final = {"begin": 64, "length": 58, "speed": 66, "driving": 74, "angle": 44, "what": 60}
-"""Widths to begin with; the last column takes what is left."""
+"""Widths to begin with, at the usual size of the texts; the last column takes what is left."""
+
+USUAL_LINE_PX: Final = 14
 
 
 def _side_of(column: int) -> Qt.AlignmentFlag:
@@ -82,13 +88,13 @@ class LossesModel(QAbstractTableModel):
             self.tr("What"),
         )
 
-    def text_of(self, rows: list[int]) -> str:
-        """Return rows of the table as text with tabs."""
-        if self._losses is None:
-            return ""
+    def values_of(self, rows: list[int]) -> TextTable | None:
+        """Return rows of the table for other programs; None without any."""
+        if self._losses is None or not rows:
+            return None
         sources = [self.source_row(row) for row in rows]
         titles = [title.replace("\n", ", ") for title in self.titles()]
-        return build_table_text(self._losses, sources, titles, speed_unit=self._speed_unit)
+        return say(build_loss_table(self._losses, sources, titles, speed_unit=self._speed_unit))
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: N802, B008 - Qt's name and default
         """Return the number of losses."""
@@ -104,10 +110,10 @@ class LossesModel(QAbstractTableModel):
             return None
         row = self.source_row(index.row())
         if role == Qt.ItemDataRole.DisplayRole:
-            return format_cell(self._losses, row, index.column(), speed_unit=self._speed_unit)
+            return say(format_cell(self._losses, row, index.column(), speed_unit=self._speed_unit))
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _side_of(index.column())
-        return KIND_HELP[int(self._losses.kind[row])] if role == Qt.ItemDataRole.ToolTipRole else None
+        return say(KIND_HELP[int(self._losses.kind[row])]) if role == Qt.ItemDataRole.ToolTipRole else None
 
     def headerData(  # noqa: N802 - Qt's name
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
@@ -141,11 +147,12 @@ class LossesModel(QAbstractTableModel):
 
 
 class LossesInstrument(QWidget):
-    """A sentence, the table, and a button to copy it."""
+    """A sentence and the table; the row that is chosen is pointed at in the plots."""
 
     def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
+        self._line_px = 0
         self.summary = make_label("text")
         self.model = LossesModel(self)
         self.model.set_speed_unit(state.speed_unit)
@@ -155,46 +162,74 @@ class LossesInstrument(QWidget):
         self.table.setToolTip(self.tr("Enter or a double click shows the place in the plots."))
         self.table.setSortingEnabled(True)
         self.table.sortByColumn(0, Qt.SortOrder.AscendingOrder)
-        self.copy_button = make_button(self.tr("Copy the table"), self.copy_rows)
-        self.copy_button.setToolTip(self.tr("Chosen rows, or all, to paste into a spreadsheet (Ctrl+C)"))
+        self.copy_wanted, self.menu_wanted = self.table.copy_wanted, self.table.menu_wanted
         self._lay_out()
         self.table.row_opened.connect(self._open_row)
-        self.table.copy_wanted.connect(self.copy_rows)
+        self.table.row_chosen.connect(self._point_at_row)
         state.speed_unit_changed.subscribe(self.model.set_speed_unit)
 
     def _lay_out(self) -> None:
         header = self.table.horizontalHeader()
-        for column, name in enumerate(COLUMNS):
-            self.table.setColumnWidth(column, WIDTHS_PX[name])
+        self._fit_columns()
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         header.setStretchLastSection(True)
         header.setMinimumHeight(TARGET_PX)
         self.table.verticalHeader().setVisible(False)
         self.table.verticalHeader().setDefaultSectionSize(TARGET_PX)
-        row = QHBoxLayout()
-        row.addWidget(make_label("muted", self.tr("Enter shows a row in the plots.")), 1)
-        row.addWidget(self.copy_button)
+        help_text = self.tr("Enter shows a row in the plots: a drop-out as a high mark, a dip as a low one.")
         column_of_parts = QVBoxLayout(self)
         column_of_parts.setContentsMargins(0, 6, 0, 0)
         column_of_parts.setSpacing(6)
         column_of_parts.addWidget(self.summary)
         column_of_parts.addWidget(self.table, 1)
-        column_of_parts.addLayout(row)
+        column_of_parts.addWidget(make_label("muted", help_text))
 
-    def show_wheel(self, opened: Opened, row: int) -> None:
-        """List the losses of a wheel."""
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Follow the size of the texts."""
+        super().changeEvent(event)
+        # The first events come before there is a table.
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "table"):
+            self._fit_columns()
+
+    def _fit_columns(self) -> None:
+        line_px = self.fontMetrics().height()
+        if line_px == self._line_px:
+            return
+        self._line_px = line_px
+        for column, name in enumerate(COLUMNS):
+            wide_px = WIDTHS_PX[name] * max(line_px, USUAL_LINE_PX) // USUAL_LINE_PX
+            self.table.setColumnWidth(column, wide_px)
+
+    def work_out(self, opened: Opened, row: int) -> Show:
+        """Gather the losses of a wheel; touches no widget until they are shown."""
         losses = build_drop_outs(opened.result, row)
+        return partial(self._show, losses, build_summary(losses))
+
+    def _show(self, losses: DropOuts, summary: str) -> None:
         self.model.set_losses(losses)
-        self.summary.setText(build_summary(losses))
-        self.copy_button.setEnabled(losses.count > 0)
+        self.summary.setText(say(summary))
 
     def set_theme(self, theme: Theme) -> None:
         """Nothing here has colours of its own."""
 
-    def copy_rows(self) -> None:
-        """Put the chosen rows, or all, on the clipboard."""
-        if self.model.rowCount():
-            QGuiApplication.clipboard().setText(self.model.text_of(self.table.chosen_rows()))
+    def drawing(self) -> QWidget | None:
+        """Return the chosen rows, or all, as a drawing; None without any."""
+        table = self.values()
+        return None if table is None else TablePicture(table, self)
+
+    def values(self) -> TextTable | None:
+        """Return the chosen rows, or all; None without any."""
+        return self.model.values_of(self.table.chosen_rows())
+
+    @property
+    def text(self) -> str:
+        """What is said above the table."""
+        return self.summary.text()
+
+    def _point_at_row(self, row: int) -> None:
+        losses = self.model.losses
+        if losses is not None:
+            self._state.point_at(float(losses.begin_s[self.model.source_row(row)]))
 
     def _open_row(self, row: int) -> None:
         losses = self.model.losses

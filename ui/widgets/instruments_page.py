@@ -4,17 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from PySide6.QtCore import QMimeData, Qt
-from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QContextMenuEvent, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from triage.signals.measurement import NotMeasurable
+from triage.texts import as_text
 from ui.presenters.wording import sentence
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 
 
 class ScrollingColumn(QScrollArea):
-    """Drawings on top, sentences below; or in their place why there is nothing to draw."""
+    """Drawings on top, sentences below; or in their place why there is nothing to draw.
+
+    Signals
+    -------
+    copy_wanted
+        The key for copying was pressed.
+    menu_wanted : QPoint
+        The menu was asked for, by the mouse or the key for it.
+    """
+
+    copy_wanted = Signal()
+    menu_wanted = Signal(object)
 
     def __init__(self, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -49,8 +62,8 @@ class ScrollingColumn(QScrollArea):
         self._replace(
             [
                 ("section", self.tr("Not measurable on this recording")),
-                ("text", sentence(missing.reason)),
-                ("text", self.tr("Would help: {}").format(sentence(missing.needed))),
+                ("text", say(sentence(as_text(missing.reason)))),
+                ("text", self.tr("Would help: {}").format(say(sentence(as_text(missing.needed))))),
             ]
         )
 
@@ -60,15 +73,19 @@ class ScrollingColumn(QScrollArea):
         return "\n".join(label.text() for label in self._words)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
-        """Copy the drawing and its words with the system's key, leave all else to Qt."""
+        """Copy with the system's key, leave all else to Qt."""
         if event.matches(QKeySequence.StandardKey.Copy):
-            copied = QMimeData()
-            copied.setText(self.text)
-            if self.drawings.isVisible():
-                copied.setImageData(self.drawings.grab().toImage())
-            QGuiApplication.clipboard().setMimeData(copied)
+            self.copy_wanted.emit()
         else:
             super().keyPressEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:  # noqa: N802 - Qt's name
+        """Ask for the menu."""
+        self.menu_wanted.emit(event.globalPos())
+
+    def drawing(self) -> QWidget | None:
+        """Return what can be drawn elsewhere; None where the road test does not carry it."""
+        return None if self.drawings.isHidden() else self.drawings
 
     def _replace(self, words: list[tuple[str, str]]) -> None:
         for label in self._words:

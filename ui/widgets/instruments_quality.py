@@ -2,18 +2,24 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Final
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
-from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QHeaderView, QVBoxLayout, QWidget
 
 from triage.corners import CORNERS
+from ui.presenters.entries import Entry
+from ui.presenters.instrument_tables import build_quality_table
+from ui.presenters.plot_table import TextTable
 from ui.presenters.quality import QualityRow, build_quality_rows, build_repair_entries
 from ui.state.opening import Opened
 from ui.theme import Theme
 from ui.widgets.article import Article
 from ui.widgets.copying_table import CopyingTable
+from ui.widgets.instruments_work import Show
+from ui.widgets.speaking import say
+from ui.widgets.table_picture import TablePicture
 
 Index = QModelIndex | QPersistentModelIndex
 EDGE_PX: Final = 6
@@ -33,11 +39,9 @@ class QualityModel(QAbstractTableModel):
         self._rows = rows
         self.endResetModel()
 
-    def text_of(self, rows: list[int]) -> str:
-        """Return rows as text with tabs, the wheels on top."""
-        lines = ["\t".join(("", *CORNERS))]
-        lines += ["\t".join((self._rows[row].title, *self._rows[row].cells)) for row in rows]
-        return "\n".join(lines) + "\n"
+    def values_of(self, rows: list[int]) -> TextTable | None:
+        """Return rows for other programs, the wheels on top; None without any."""
+        return build_quality_table([self._rows[row] for row in rows]) if rows else None
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: N802, B008 - Qt's name and default
         """Return the number of quantities."""
@@ -62,10 +66,12 @@ class QualityModel(QAbstractTableModel):
     def headerData(  # noqa: N802 - Qt's name
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> object:
-        """Return the wheels."""
-        if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return ("", *CORNERS)[section]
-        return None
+        """Return the wheels, above their numbers."""
+        if orientation != Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return ("", *CORNERS)[section] if role == Qt.ItemDataRole.DisplayRole else None
 
 
 class QualityInstrument(QWidget):
@@ -80,7 +86,7 @@ class QualityInstrument(QWidget):
         self.table.verticalHeader().setVisible(False)
         self.table.verticalHeader().setDefaultSectionSize(ROW_PX)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        self.table.copy_wanted.connect(self._copy)
+        self.copy_wanted, self.menu_wanted = self.table.copy_wanted, self.table.menu_wanted
         self.words = Article(self.tr("What was noticed and repaired"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 6, 0, 0)
@@ -88,19 +94,33 @@ class QualityInstrument(QWidget):
         column.addWidget(self.table)
         column.addWidget(self.words, 1)
 
-    def show_wheel(self, opened: Opened, _row: int) -> None:
-        """Show the quality of a recording; it is told for all wheels at once."""
+    def work_out(self, opened: Opened, _row: int) -> Show:
+        """Work out the quality, of all wheels at once; touches no widget until it is shown."""
         log = opened.result.log
-        self.model.set_rows(build_quality_rows(log))
+        return partial(self._show, build_quality_rows(log), build_repair_entries(log))
+
+    def _show(self, rows: tuple[QualityRow, ...], entries: tuple[Entry, ...]) -> None:
+        self.model.set_rows(say(rows))
         header = self.table.horizontalHeader()
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
         rows_px = self.model.rowCount() * ROW_PX
         self.table.setFixedHeight(header.sizeHint().height() + rows_px + EDGE_PX)
-        self.words.set_parts(*build_repair_entries(log))
+        self.words.set_parts(*say(entries))
 
     def set_theme(self, theme: Theme) -> None:
         """Change colours."""
         self.words.set_theme(theme)
 
-    def _copy(self) -> None:
-        QGuiApplication.clipboard().setText(self.model.text_of(self.table.chosen_rows()))
+    def drawing(self) -> QWidget | None:
+        """Return the chosen rows, or all, as a drawing; None without any."""
+        table = self.values()
+        return None if table is None else TablePicture(table, self)
+
+    def values(self) -> TextTable | None:
+        """Return the chosen rows, or all; None without any."""
+        return self.model.values_of(self.table.chosen_rows())
+
+    @property
+    def text(self) -> str:
+        """What was noticed and repaired, in words."""
+        return self.words.toPlainText()

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtWidgets import QWidget
 
 from triage.signals.measurement import NotMeasurable
+from ui.presenters.instrument_tables import build_ring_table
+from ui.presenters.plot_table import Table
 from ui.presenters.ring import RingPicture, build_ring_picture
 from ui.state.opening import Opened
 from ui.theme import Theme, theme_for
 from ui.widgets.instruments_key import Sample, SampleKey
 from ui.widgets.instruments_page import ScrollingColumn
+from ui.widgets.instruments_work import Show
 from ui.widgets.ring_dial import RingDial
+from ui.widgets.speaking import say
 
 
 class RingInstrument(ScrollingColumn):
@@ -26,9 +32,12 @@ class RingInstrument(ScrollingColumn):
         self.drawings_column.addWidget(self.dial)
         self.drawings_column.addWidget(self.key)
 
-    def show_wheel(self, opened: Opened, row: int) -> None:
-        """Draw the ring of a wheel."""
-        found = build_ring_picture(opened.result.analysis, row)
+    def work_out(self, opened: Opened, row: int) -> Show:
+        """Work out the ring of a wheel; touches no widget until it is shown."""
+        return partial(self._show, build_ring_picture(opened.result.analysis, row))
+
+    def _show(self, worded: RingPicture | NotMeasurable) -> None:
+        found = say(worded)
         if isinstance(found, NotMeasurable):
             self.picture = None
             self.show_missing(found)
@@ -43,6 +52,10 @@ class RingInstrument(ScrollingColumn):
         self._theme = theme
         self.dial.set_theme(theme)
         self._show_key()
+
+    def values(self) -> Table | None:
+        """Return what is drawn as a table; None where nothing is."""
+        return None if self.picture is None else build_ring_table(self.picture)
 
     def _show_key(self) -> None:
         if self.picture is None:

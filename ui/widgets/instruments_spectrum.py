@@ -2,23 +2,35 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Final
 
 import numpy as np
 import pyqtgraph as pg
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QColor, QPen
 from PySide6.QtWidgets import QWidget
 
 from triage.corners import CORNER_NAMES, CORNERS
 from triage.signals.measurement import NotMeasurable
+from ui.presenters.instrument_tables import build_spectrum_table
+from ui.presenters.plot_table import Table
 from ui.presenters.spectrum import SpectrumPicture, build_spectrum_picture
 from ui.state.opening import Opened
 from ui.theme import Theme, theme_for
 from ui.widgets.instruments_key import Sample, SampleKey, veil_of
 from ui.widgets.instruments_page import ScrollingColumn
+from ui.widgets.instruments_work import Show
+from ui.widgets.speaking import say
+from ui.widgets.wheel_plot import fit_axes
 
 PLOT_PX: Final = 300
+LINES_OF_PLOT: Final = 18
+"""Height of the plot, and in lines of text where those are large."""
+
+WIDEST: Final = "0.0005"
+"""The widest number that the upright axis shows."""
+
 HEADROOM: Final = 0.2
 LEAST_DECADES: Final = 1.2
 """Room above the tallest line and below the usual level, and the least height, in decades."""
@@ -33,7 +45,6 @@ class SpectrumInstrument(ScrollingColumn):
         self._theme = theme_for(dark=False)
         self.picture: SpectrumPicture | None = None
         self.canvas = pg.GraphicsLayoutWidget()
-        self.canvas.setFixedHeight(PLOT_PX)
         self.canvas.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.canvas.setToolTip(
             self.tr(
@@ -48,16 +59,34 @@ class SpectrumInstrument(ScrollingColumn):
         self.key = SampleKey()
         self.drawings_column.addWidget(self.canvas)
         self.drawings_column.addWidget(self.key)
+        self._fit_texts()
 
-    def show_wheel(self, opened: Opened, row: int) -> None:
-        """Draw the spectrum of a wheel."""
-        found = build_spectrum_picture(opened.result.analysis, row)
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Follow the size of the texts."""
+        super().changeEvent(event)
+        # The first events come before there is a plot.
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "key"):
+            self._fit_texts()
+
+    def _fit_texts(self) -> None:
+        font, metrics = self.canvas.font(), self.canvas.fontMetrics()
+        self.canvas.setFixedHeight(max(PLOT_PX, LINES_OF_PLOT * metrics.height()))
+        fit_axes(self.plot, font, least_px=metrics.height() + metrics.horizontalAdvance(WIDEST) + 8)
+        for name in ("left", "bottom"):
+            self.plot.getAxis(name).setStyle(tickFont=font)
+
+    def work_out(self, opened: Opened, row: int) -> Show:
+        """Work out the spectrum of a wheel; touches no widget until it is shown."""
+        return partial(self._show, build_spectrum_picture(opened.result.analysis, row), row)
+
+    def _show(self, worded: SpectrumPicture | NotMeasurable, row: int) -> None:
+        found = say(worded)
         if isinstance(found, NotMeasurable):
             self.picture = None
             self.show_missing(found)
             return
         self.picture = found
-        wheel = CORNER_NAMES[CORNERS[row]]
+        wheel = say(CORNER_NAMES[CORNERS[row]])
         self.canvas.setAccessibleName(self.tr("Order spectrum of the {} wheel").format(wheel))
         self._draw()
         self.show_sentences(found.sentences[:1], found.sentences[1:])
@@ -68,6 +97,10 @@ class SpectrumInstrument(ScrollingColumn):
         self.canvas.setBackground(theme.panel)
         if self.picture is not None:
             self._draw()
+
+    def values(self) -> Table | None:
+        """Return what is drawn as a table; None where nothing is."""
+        return None if self.picture is None else build_spectrum_table(self.picture)
 
     def _draw(self) -> None:
         picture, theme = self.picture, self._theme

@@ -6,10 +6,11 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QComboBox, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QLabel, QPushButton, QWidget
 
 from ui.widgets.styling import TARGET_PX, enlarge
 
+NUMBER_MARGIN_PX: Final = 5
 CHOICE_LETTERS: Final = 16
 """A choice beside other things may be this narrow, however long its lines are."""
 
@@ -43,7 +44,14 @@ def make_choice(title: str) -> QComboBox:
     choice.setAccessibleName(title)
     choice.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
     choice.setMinimumContentsLength(CHOICE_LETTERS)
+    # What is too long for so narrow a field is told in full beside the mouse.
+    choice.currentTextChanged.connect(choice.setToolTip)
     return choice
+
+
+def set_in(field: QAbstractSpinBox) -> None:
+    """Begin the number where the texts of other fields begin: the style sheet knows no way to say so."""
+    field.lineEdit().setTextMargins(NUMBER_MARGIN_PX, 0, 0, 0)
 
 
 def set_primary(button: QPushButton, *, primary: bool) -> None:

@@ -7,8 +7,10 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QScrollArea, QVBoxLayout, QWidget
 
+from triage.texts import as_text, capital_first, shaped
 from ui.state.window_state import LoadingPhase, Phase, ProgressPoint, WindowState
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.speaking import say
 
 CARD_PX = 680
 
@@ -65,5 +67,5 @@ class LoadingPage(QWidget):
 
     def _show_progress(self, point: ProgressPoint) -> None:
         self.bar.setValue(round(1000 * point.fraction))
-        stage = point.stage[:1].upper() + point.stage[1:]
+        stage = say(shaped(as_text(point.stage), capital_first))
         self.stage.setText(f"{100 * point.fraction:.0f} % · {stage}")

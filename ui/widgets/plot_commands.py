@@ -1,17 +1,39 @@
-"""What can be done with the plots beside looking at them, as methods and as a menu."""
+"""What can be done with a drawing beside looking at it, as methods and as a menu."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
 from triage.errors import OutputError
-from ui.presenters.plot_table import PlotTable
-from ui.widgets.plot_canvas import PlotCanvas
+from ui.presenters.plot_table import Table
 from ui.widgets.plot_export import copy_picture, copy_table, save_picture, save_table
+
+
+@dataclass(frozen=True, slots=True)
+class Exported:
+    """Gives what is in view at the moment it is asked for.
+
+    Attributes
+    ----------
+    picture : callable
+        Returns the widget to draw; raises :class:`OutputError` where nothing is drawn.
+    table : callable
+        Returns the values; raises :class:`OutputError` where there are none or too many.
+    title : callable
+        Returns the name of the recording, which a picture carries.
+    words : callable
+        Returns the words that belong to the picture.
+    """
+
+    picture: Callable[[], QWidget]
+    table: Callable[[], Table]
+    title: Callable[[], str]
+    words: Callable[[], str] = str
 
 
 class PlotCommands(QObject):
@@ -19,55 +41,46 @@ class PlotCommands(QObject):
 
     Parameters
     ----------
-    canvas : PlotCanvas
-    table : callable
-        Returns the samples in view; raises :class:`OutputError` where there are too many.
-    title : callable
-        Returns the name of the recording, which a picture carries.
+    owner : QWidget
+        Beside which dialogs and menus open.
+    exported : Exported
     tell : callable
         Shows a line to the user: what was done, or why it could not be.
     """
 
-    def __init__(
-        self,
-        canvas: PlotCanvas,
-        *,
-        table: Callable[[], PlotTable],
-        title: Callable[[], str],
-        tell: Callable[[str], object],
-    ) -> None:
-        super().__init__(canvas)
-        self._canvas, self._table, self._title, self._tell = canvas, table, title, tell
-        canvas.copy_wanted.connect(self.copy_picture)
-        canvas.menu_wanted.connect(self.show_menu)
+    def __init__(self, owner: QWidget, exported: Exported, tell: Callable[[str], object]) -> None:
+        super().__init__(owner)
+        self._owner, self._exported, self._tell = owner, exported, tell
 
     def copy_picture(self) -> None:
         """Put the picture on the clipboard."""
-        copy_picture(self._canvas, self._title())
-        self._tell(self.tr("Picture copied."))
+        told = self._exported
+        self._try(
+            lambda: copy_picture(told.picture(), told.title(), told.words()), self.tr("Picture copied.")
+        )
 
     def copy_data(self) -> None:
-        """Put the samples in view on the clipboard."""
-        self._try(lambda: copy_table(self._table()), self.tr("Values copied."))
+        """Put the values in view on the clipboard."""
+        self._try(lambda: copy_table(self._exported.table()), self.tr("Values copied."))
 
     def save_picture(self, path: str | Path) -> None:
         """Write the picture to a file, by its suffix as PNG or SVG; raises OutputError."""
-        save_picture(self._canvas, path, self._title())
+        save_picture(self._exported.picture(), path, self._exported.title())
 
     def save_data(self, path: str | Path) -> None:
-        """Write the samples in view to a file, as comma-separated values; raises OutputError."""
-        save_table(self._table(), path)
+        """Write the values in view to a file, as comma-separated values; raises OutputError."""
+        save_table(self._exported.table(), path)
 
     def ask_and_save_picture(self) -> None:
         """Let the user choose a file, and write the picture to it."""
         self._ask_and_save(self.tr("Save the picture"), "PNG (*.png);;SVG (*.svg)", self.save_picture)
 
     def ask_and_save_data(self) -> None:
-        """Let the user choose a file, and write the samples in view to it."""
+        """Let the user choose a file, and write the values in view to it."""
         self._ask_and_save(self.tr("Save the values in view"), "CSV (*.csv)", self.save_data)
 
     def _ask_and_save(self, title: str, kinds: str, save: Callable[[str], None]) -> None:
-        path, kind = QFileDialog.getSaveFileName(self._canvas.window(), title, "", kinds)
+        path, kind = QFileDialog.getSaveFileName(self._owner.window(), title, "", kinds)
         if path:
             # The dialogs of some desktops leave the suffix to the program.
             wanted = path if Path(path).suffix else f"{path}.{kind.rpartition('.')[2].rstrip(')')}"
@@ -82,7 +95,7 @@ class PlotCommands(QObject):
             self._tell(done)
 
     def build_menu(self, parent: QWidget) -> QMenu:
-        """Return the menu of the plots."""
+        """Return the menu."""
         menu = QMenu(parent)
         for text, run in (
             (self.tr("&Copy the picture"), self.copy_picture),
@@ -94,7 +107,7 @@ class PlotCommands(QObject):
         return menu
 
     def show_menu(self, at: QPoint) -> None:
-        """Offer the commands where the mouse is."""
-        menu = self.build_menu(self._canvas)
+        """Offer the commands at a place of the screen."""
+        menu = self.build_menu(self._owner)
         menu.aboutToHide.connect(menu.deleteLater)
         menu.popup(at)

@@ -1,31 +1,45 @@
-"""Pictures and tables of what the plots show, to a file or the clipboard."""
+"""Pictures and tables of what is shown, to a file or the clipboard."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, QRectF
-from PySide6.QtGui import QGuiApplication, QPainter
-from PySide6.QtWidgets import QGraphicsView
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, QPoint, QRectF, Qt
+from PySide6.QtGui import QGuiApplication, QPainter, QPixmap, QRegion
+from PySide6.QtWidgets import QGraphicsView, QLabel, QWidget
 
 from triage.errors import OutputError
 from triage.output_file import whole_file
-from ui.presenters.plot_table import PlotTable, format_plot_table, write_plot_table
+from ui.presenters.plot_table import Table, format_table, write_table
+from ui.widgets.svg_lines import keep_line_widths
 
 PNG, SVG = ".png", ".svg"
 
 
-def draw_png(canvas: QGraphicsView) -> bytes:
-    """Return what the canvas shows, as pixels."""
+def draw_pixels(widget: QWidget) -> QPixmap:
+    """Return what a widget shows, as pixels of the screen."""
+    if isinstance(widget, QGraphicsView):
+        return widget.grab()
+    ratio = widget.devicePixelRatioF()
+    pixels = QPixmap(widget.size() * ratio)
+    pixels.setDevicePixelRatio(ratio)
+    painter = QPainter(pixels)
+    _draw(widget, painter)
+    painter.end()
+    return pixels
+
+
+def draw_png(widget: QWidget) -> bytes:
+    """Return what a widget shows, as a file of pixels."""
     held = QByteArray()
     buffer = QBuffer(held)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    canvas.grab().save(buffer, "PNG")
+    draw_pixels(widget).save(buffer, "PNG")
     return bytes(held.data())
 
 
-def draw_svg(canvas: QGraphicsView, title: str) -> bytes:
-    """Return what the canvas shows, as lines that stay sharp at any size."""
+def draw_svg(widget: QWidget, title: str) -> bytes:
+    """Return what a widget shows, as lines that stay sharp at any size."""
     from PySide6.QtSvg import QSvgGenerator  # noqa: PLC0415 - not needed to start
 
     held = QByteArray()
@@ -33,28 +47,63 @@ def draw_svg(canvas: QGraphicsView, title: str) -> bytes:
     # The older standard that is the default knows no clipping, and lines would run out of their plots.
     generator = QSvgGenerator(QSvgGenerator.SvgVersion.Svg11)
     generator.setOutputDevice(buffer)
-    size = canvas.viewport().size()
+    size = widget.viewport().size() if isinstance(widget, QGraphicsView) else widget.size()
     generator.setSize(size)
     generator.setViewBox(QRectF(0.0, 0.0, size.width(), size.height()))
     # At another resolution the axes, which the plot library keeps as pictures, are drawn at another scale.
-    generator.setResolution(canvas.logicalDpiX())
+    generator.setResolution(widget.logicalDpiX())
     generator.setTitle(title)
     painter = QPainter(generator)
-    painter.fillRect(QRectF(0.0, 0.0, size.width(), size.height()), canvas.backgroundBrush())
-    canvas.render(painter, QRectF(0.0, 0.0, size.width(), size.height()), canvas.viewport().rect())
+    _draw(widget, painter)
     painter.end()
-    return bytes(held.data())
+    return keep_line_widths(bytes(held.data()))
 
 
-def copy_picture(canvas: QGraphicsView, title: str) -> None:
-    """Put the picture on the clipboard, as pixels and as lines; the program pasted into takes its choice."""
+def _draw(widget: QWidget, painter: QPainter) -> None:
+    if isinstance(widget, QGraphicsView):
+        whole = QRectF(widget.viewport().rect())
+        painter.fillRect(whole, widget.backgroundBrush())
+        widget.render(painter, whole, widget.viewport().rect())
+        return
+    if isinstance(widget, QLabel):
+        _draw_label(widget, painter)
+        return
+    children = [child for child in widget.children() if isinstance(child, QWidget) and not child.isHidden()]
+    if not children:
+        widget.render(painter, QPoint(), QRegion(), QWidget.RenderFlag(0))
+        return
+    # What lies in a panel has no ground of its own.
+    painter.fillRect(widget.rect(), widget.palette().base())
+    for child in children:
+        # One by one: drawn by Qt all at once, plots would run out of their frames in an SVG.
+        painter.save()
+        painter.translate(child.pos())
+        _draw(child, painter)
+        painter.restore()
+
+
+def _draw_label(label: QLabel, painter: QPainter) -> None:
+    """Draw a label: Qt itself clips its text, and in an SVG at the wrong place, so that it vanishes."""
+    if not label.pixmap().isNull():
+        painter.drawPixmap(QPoint(), label.pixmap())
+        return
+    painter.setFont(label.font())
+    painter.setPen(label.palette().color(label.foregroundRole()))
+    wrapping = Qt.TextFlag.TextWordWrap if label.wordWrap() else Qt.TextFlag.TextSingleLine
+    painter.drawText(label.rect(), label.alignment() | wrapping, label.text())
+
+
+def copy_picture(widget: QWidget, title: str, words: str = "") -> None:
+    """Put the picture on the clipboard, as pixels, as lines and with its words: who pastes chooses."""
     offer = QMimeData()
-    offer.setImageData(canvas.grab().toImage())
-    offer.setData("image/svg+xml", QByteArray(draw_svg(canvas, title)))
+    offer.setImageData(draw_pixels(widget).toImage())
+    offer.setData("image/svg+xml", QByteArray(draw_svg(widget, title)))
+    if words:
+        offer.setText(words)
     QGuiApplication.clipboard().setMimeData(offer)
 
 
-def save_picture(canvas: QGraphicsView, path: str | Path, title: str) -> None:
+def save_picture(widget: QWidget, path: str | Path, title: str) -> None:
     """Write the picture to a file; its suffix chooses pixels (.png) or lines (.svg).
 
     Raises
@@ -67,17 +116,17 @@ def save_picture(canvas: QGraphicsView, path: str | Path, title: str) -> None:
         raise OutputError(
             "this is no kind of picture that can be made", file=str(path), hint=f"Use {PNG} or {SVG}."
         )
-    picture = draw_png(canvas) if suffix == PNG else draw_svg(canvas, title)
+    picture = draw_png(widget) if suffix == PNG else draw_svg(widget, title)
     with whole_file(path) as unfinished:
         unfinished.write_bytes(picture)
 
 
-def copy_table(table: PlotTable) -> None:
+def copy_table(table: Table) -> None:
     """Put a table on the clipboard, as spreadsheet programs take it."""
-    QGuiApplication.clipboard().setText(format_plot_table(table, delimiter="\t"))
+    QGuiApplication.clipboard().setText(format_table(table, delimiter="\t"))
 
 
-def save_table(table: PlotTable, path: str | Path) -> None:
+def save_table(table: Table, path: str | Path) -> None:
     """Write a table to a file, as comma-separated values.
 
     Raises
@@ -86,4 +135,4 @@ def save_table(table: PlotTable, path: str | Path) -> None:
         When the file cannot be written.
     """
     with whole_file(path) as unfinished, unfinished.open("w", encoding="utf-8", newline="") as file:
-        write_plot_table(table, file)
+        write_table(table, file)

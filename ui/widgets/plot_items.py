@@ -18,6 +18,11 @@ from ui.theme import Theme
 
 LABEL_GAP_PX: Final = 3
 LEAST_BAR_PX: Final = 2.0
+MARK_FOOT: Final = 0.12
+FULL_HEIGHT: Final = 0.76
+DIP_HEIGHT: Final = 0.3
+"""Lower edge and heights of the marks of lost signal, in lanes."""
+
 
 EDGED_BAND_PX: Final = 6.0
 """Narrower bands get no edge: with an hour in view the edges would hide the colours."""
@@ -116,48 +121,57 @@ class LossMarks(pg.GraphicsObject):
 
     def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
         """Return the hull of all marks in seconds and lanes."""
-        filled = [lane for lane in self._lanes if lane.begin_s.size]
-        if not filled:
+        begins = [one for lane in self._lanes for one in (lane.begin_s, lane.dip_begin_s) if one.size]
+        ends = [one for lane in self._lanes for one in (lane.end_s, lane.dip_end_s) if one.size]
+        if not begins:
             return QRectF()
-        begin_s = min(float(lane.begin_s[0]) for lane in filled)
-        end_s = max(float(lane.end_s[-1]) for lane in filled)
+        begin_s, end_s = min(float(one[0]) for one in begins), max(float(one[-1]) for one in ends)
         return QRectF(begin_s, 0.0, end_s - begin_s, len(self._lanes))
 
     def paint(
         self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None
     ) -> None:
-        """Draw the marks in view, each at least two pixels wide."""
+        """Draw the marks in view, each at least two pixels wide; dips are lower than drop-outs."""
         view = self.viewRect()
         if view is None:
             return
         transform = painter.transform()
+        scale = (transform.m11(), transform.dx())
         painter.save()
         painter.resetTransform()
+        painter.setPen(Qt.PenStyle.NoPen)
         for row, lane in enumerate(self._lanes):
-            top = transform.map(QPointF(0.0, len(self._lanes) - row - 0.12)).y()
-            bottom = transform.map(QPointF(0.0, len(self._lanes) - row - 0.88)).y()
+            foot = len(self._lanes) - row - 1.0
             colour = self._theme.muted if lane.place == "vehicle" else self._theme.corners[lane.place]
-            painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(colour))
-            painter.drawRects(
-                _bars(lane, view, top=top, bottom=bottom, scale=(transform.m11(), transform.dx()))
-            )
+            for spans, height in (
+                ((lane.begin_s, lane.end_s), FULL_HEIGHT),
+                ((lane.dip_begin_s, lane.dip_end_s), DIP_HEIGHT),
+            ):
+                top, bottom = (
+                    transform.map(QPointF(0.0, foot + at)).y() for at in (MARK_FOOT + height, MARK_FOOT)
+                )
+                painter.drawRects(_bars(*spans, view, edges=(top, bottom), scale=scale))
         painter.restore()
 
 
 def _bars(
-    lane: LossLane, view: QRectF, *, top: float, bottom: float, scale: tuple[float, float]
+    begin_s: FloatArray,
+    end_s: FloatArray,
+    view: QRectF,
+    *,
+    edges: tuple[float, float],
+    scale: tuple[float, float],
 ) -> list[QRectF]:
-    first = int(np.searchsorted(lane.end_s, view.left()))
-    stop = int(np.searchsorted(lane.begin_s, view.right(), side="right"))
+    first = int(np.searchsorted(end_s, view.left()))
+    stop = int(np.searchsorted(begin_s, view.right(), side="right"))
     if stop <= first:
         return []
     factor, offset = scale
-    left = factor * np.maximum(lane.begin_s[first:stop], view.left()) + offset
-    right = np.maximum(
-        factor * np.minimum(lane.end_s[first:stop], view.right()) + offset, left + LEAST_BAR_PX
-    )
+    left = factor * np.maximum(begin_s[first:stop], view.left()) + offset
+    right = np.maximum(factor * np.minimum(end_s[first:stop], view.right()) + offset, left + LEAST_BAR_PX)
     left, right = _closed_up(left, right)
+    top, bottom = edges
     return [
         QRectF(x, top, end - x, bottom - top) for x, end in zip(left.tolist(), right.tolist(), strict=True)
     ]

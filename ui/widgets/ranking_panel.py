@@ -21,6 +21,7 @@ from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import Theme, theme_for
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 Index = QModelIndex | QPersistentModelIndex
@@ -143,7 +144,8 @@ class RankingPanel(QWidget):
         table.setTabKeyNavigation(False)
         table.setShowGrid(False)
         table.verticalHeader().hide()
-        table.verticalHeader().setDefaultSectionSize(TARGET_PX)
+        table.verticalHeader().setMinimumSectionSize(TARGET_PX)
+        table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         header = table.horizontalHeader()
         header.setHighlightSections(False)
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
@@ -156,7 +158,7 @@ class RankingPanel(QWidget):
         self._show_verdict(phase.opened if isinstance(phase, ShowingPhase) else None)
 
     def _show_verdict(self, opened: Opened | None) -> None:
-        rows = () if opened is None else build_ranking_rows(opened)
+        rows = () if opened is None else say(build_ranking_rows(opened))
         self.model.set_rows(rows)
         if rows:
             self.table.selectRow(0)

@@ -12,7 +12,8 @@ from triage.corners import CORNER_NAMES, CORNERS, Corner
 from triage.units import SPEED_UNITS
 from ui.presenters.refusal import Offer
 from ui.state.opening import ReadingAnswers
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import make_button, make_label, set_in
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 NO_RADIUS_M: Final = 0.149
@@ -31,12 +32,13 @@ class ReadingForm(QWidget):
         self.combos: dict[Corner, QComboBox] = {corner: QComboBox() for corner in CORNERS}
         self.unit = QComboBox()
         self.radius = QDoubleSpinBox()
+        set_in(self.radius)
         self.button = make_button(self.tr("Read it this way"), lambda: on_answer(self.answers), primary=True)
         self._set_up_fields()
         self._form = QFormLayout(self)
         self._form.setContentsMargins(0, 6, 0, 0)
         for corner, combo in self.combos.items():
-            self._add_row(f"{corner} {CORNER_NAMES[corner]}", combo)
+            self._add_row(f"{corner} {say(CORNER_NAMES[corner])}", combo)
         self._add_row(self.tr("Unit of the speeds"), self.unit)
         self._add_row(self.tr("Tyre radius"), self.radius)
         self._form.addRow("", self.button)
@@ -50,7 +52,7 @@ class ReadingForm(QWidget):
 
     def _set_up_fields(self) -> None:
         for corner, combo in self.combos.items():
-            combo.setAccessibleName(self.tr("Signal of the wheel {}").format(CORNER_NAMES[corner]))
+            combo.setAccessibleName(self.tr("Signal of the wheel {}").format(say(CORNER_NAMES[corner])))
             line = QLineEdit()
             line.setPlaceholderText(self.tr("– choose, or type a name –"))
             combo.setLineEdit(line)

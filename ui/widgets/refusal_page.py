@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QWidget
 
 from ui.presenters.refusal import Refusal, describe_question, describe_refusal
@@ -13,6 +14,7 @@ from ui.state.window_state import AskingPhase, Phase, RefusedPhase, WindowState
 from ui.widgets.labels import make_button, make_label, set_primary
 from ui.widgets.pages import centred_card
 from ui.widgets.reading_form import ReadingForm
+from ui.widgets.speaking import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +41,9 @@ class RefusalPage(QWidget):
         self._rows = QFormLayout()
         titles = (self.tr("File"), self.tr("Place"), self.tr("Reason"), self.tr("What to do"))
         for title, label in zip(titles, self.fields.values(), strict=True):
-            self._rows.addRow(make_label("muted", title), label)
+            name = make_label("muted", title)
+            name.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+            self._rows.addRow(name, label)
         card.addLayout(self._rows)
         card.addWidget(self.form)
         card.addLayout(self._build_buttons())
@@ -60,10 +64,10 @@ class RefusalPage(QWidget):
     def _show_phase(self, phase: Phase) -> None:
         if isinstance(phase, RefusedPhase):
             self.again_button.setText(self.tr("Try again"))
-            self._show(describe_refusal(phase.error, phase.order))
+            self._show(say(describe_refusal(phase.error, phase.order)))
         elif isinstance(phase, AskingPhase):
             self.again_button.setText(self.tr("Read it as before"))
-            self._show(describe_question(phase.order.files, phase.candidates, phase.found))
+            self._show(say(describe_question(phase.order.files, phase.candidates, phase.found)))
 
     def _show(self, refusal: Refusal) -> None:
         self.title.setText(refusal.title)

@@ -8,13 +8,14 @@ from typing import Final
 
 import numpy as np
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QRectF, Qt, QTimer
-from PySide6.QtGui import QColor, QHideEvent, QPainter, QPen
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer
+from PySide6.QtGui import QColor, QFont, QHideEvent, QPainter, QPen
 from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QHBoxLayout,
     QPushButton,
+    QSizePolicy,
     QSlider,
     QStyleOptionGraphicsItem,
     QVBoxLayout,
@@ -30,7 +31,8 @@ from ui.state.window_state import WindowState
 from ui.theme import Theme, theme_for
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.plot_items import spread_labels
-from ui.widgets.wheel_plot import WheelPlot
+from ui.widgets.speaking import say
+from ui.widgets.wheel_plot import WheelPlot, fit_axes
 
 FRAME_MS: Final = 33
 SLIDER_STEPS: Final = 10_000
@@ -44,7 +46,14 @@ class Curtain(pg.UIGraphicsItem):
         self.theme = theme
         self.at_s = 0.0
         self.speeds: dict[Corner, float] = {}
+        self._font = QFont()
         self.setZValue(20)
+
+    def set_font(self, font: QFont) -> None:
+        """Write the names of the wheels in this font, bold."""
+        self._font = QFont(font)
+        self._font.setBold(True)
+        self.update()
 
     def paint(
         self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None
@@ -67,9 +76,7 @@ class Curtain(pg.UIGraphicsItem):
         bounds = transform.mapRect(self.boundingRect())
         painter.save()
         painter.resetTransform()
-        font = painter.font()
-        font.setBold(True)
-        painter.setFont(font)
+        painter.setFont(self._font)
         width_px = painter.fontMetrics().horizontalAdvance("RR") + 8
         height_px = painter.fontMetrics().height() + 2.0
         middles = spread_labels(
@@ -120,6 +127,7 @@ class ReplayPlot(QFrame):
         self._lay_out()
         self._timer = QTimer(self, interval=FRAME_MS)
         self._timer.timeout.connect(lambda: self.replay.tick(self._clock_s()))
+        self._fit_texts()
         state.dark_changed.subscribe(self._show_dark)
         state.speed_unit_changed.subscribe(lambda _unit: self._draw_lines())
         self._show_dark(state.dark)
@@ -137,6 +145,19 @@ class ReplayPlot(QFrame):
     def pause(self) -> None:
         """Stand still."""
         self.replay.pause()
+
+    def changeEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Follow the size of the texts."""
+        super().changeEvent(event)
+        # The first events come before there is a plot.
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "_timer"):
+            self._fit_texts()
+
+    def _fit_texts(self) -> None:
+        font = self.canvas.font()
+        fit_axes(self.plot.plot, font)
+        self.plot.set_font(font)
+        self.curtain.set_font(font)
 
     def hideEvent(self, event: QHideEvent) -> None:  # noqa: N802 - Qt's name
         """Stand still while nobody looks."""
@@ -169,6 +190,8 @@ class ReplayPlot(QFrame):
         for speed in SPEEDS:
             self.speed_choice.addItem(speed_words(speed), speed)
         self.speed_choice.setCurrentIndex(SPEEDS.index(1.0))
+        # The style sheet's smallest heights go before those of widgets: it takes the height of the row.
+        self.speed_choice.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Expanding)
         self.speed_choice.currentIndexChanged.connect(lambda _at: self._choose_speed())
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setRange(0, SLIDER_STEPS)
@@ -216,7 +239,7 @@ class ReplayPlot(QFrame):
         self.curtain.speeds = speeds_at(self._log, at_s, self._state.speed_unit)
         self.plot.plot.setXRange(*view_span(at_s, self.replay.begin_s), padding=0.0)
         self.curtain.update()
-        self.clock.setText(clock_words(at_s, self.replay.end_s))
+        self.clock.setText(say(clock_words(at_s, self.replay.end_s)))
         length_s = self.replay.end_s - self.replay.begin_s
         self.slider.blockSignals(True)
         self.slider.setValue(round(SLIDER_STEPS * (at_s - self.replay.begin_s) / length_s) if length_s else 0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Literal
 
 from PySide6.QtCore import QPoint, QSize, Qt
 from PySide6.QtGui import QGuiApplication, QResizeEvent
@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QScrollArea, QSplitter, QStackedWidget, QVBoxLayou
 
 from ui.state.window_state import Highlight, Page, WindowState
 from ui.widgets.bands import FindingBand, TrialBand
-from ui.widgets.details_tabs import EVIDENCE_TAB, DetailsTabs
+from ui.widgets.details_tabs import CHECKS_TAB, EVIDENCE_TAB, MISSING_TAB, RECORDING_TAB, DetailsTabs
 from ui.widgets.ranking_panel import RankingPanel
 from ui.widgets.speed_plots import SpeedPlots
 from ui.widgets.styling import qt_application
@@ -28,6 +28,14 @@ STACKED_HEIGHT_PX: Final = 960
 LISTS_PX: Final = 430
 LISTS_MIN_PX: Final = 360
 MARGIN_PX: Final = 8
+
+Part = Literal["plots", "ranking", "evidence", "checks", "missing", "recording"]
+TABS: Final[dict[Part, int]] = {
+    "evidence": EVIDENCE_TAB,
+    "checks": CHECKS_TAB,
+    "missing": MISSING_TAB,
+    "recording": RECORDING_TAB,
+}
 
 
 class _Body(QSplitter):
@@ -53,19 +61,25 @@ class _Body(QSplitter):
 class ResultPage(QScrollArea):
     """Scrolls when the window is too small to show everything, so that nothing is cut off.
 
+    Parameters
+    ----------
+    state : WindowState
+    plots : SpeedPlots
+        Of the same state; made apart, since that takes as long as all the rest.
+
     Attributes
     ----------
     instruments : InstrumentsPanel or None
         Stands beside the plots on the road-test page; made when that page is shown first.
     """
 
-    def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
+    def __init__(self, state: WindowState, *, plots: SpeedPlots, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._state = state
         self.header = VerdictHeader(state)
         self.trial_band = TrialBand(state)
         self.finding_band = FindingBand(state, on_back=self.go_back_to_finding)
-        self.plots = SpeedPlots(state)
+        self.plots = plots
         self.ranking = RankingPanel(state)
         self.details = DetailsTabs(state)
         self.instruments: InstrumentsPanel | None = None
@@ -114,16 +128,32 @@ class ResultPage(QScrollArea):
 
     def arrive(self) -> None:
         """Give the keyboard to what the page is about, and show the page from its top."""
-        if self._state.page == "verdict":
-            self.ranking.table.setFocus()
-        else:
-            self.plots.canvas.setFocus()
+        self.go_to("ranking" if self._state.page == "verdict" else "plots")
         self.verticalScrollBar().setValue(0)
+
+    def offer_instrument(self) -> None:
+        """Offer all ways to copy and save the instrument on the road-test page."""
+        self._state.show_page("road-test")
+        self._instruments().offer()
+
+    def stop(self) -> None:
+        """End the worker of the instruments, before the window goes."""
+        if self.instruments is not None:
+            self.instruments.work.stop()
 
     def go_back_to_finding(self) -> None:
         """Turn to the verdict, with the keyboard on the finding the plots were shown for."""
         self._state.show_page("verdict")
-        self.details.show_tab(EVIDENCE_TAB)
+        self.go_to("evidence")
+
+    def go_to(self, part: Part) -> None:
+        """Give the keyboard to a part of the page; a list is brought to the front."""
+        if part == "plots":
+            self.plots.canvas.setFocus()
+        elif part == "ranking":
+            self.ranking.table.setFocus()
+        else:
+            self.details.show_tab(TABS[part])
 
     def _show_page(self, page: Page) -> None:
         self.header.setVisible(page == "verdict")
@@ -131,7 +161,7 @@ class ResultPage(QScrollArea):
 
     def _instruments(self) -> InstrumentsPanel:
         if self.instruments is None:
-            # Imported and made here: who never looks at them need not wait for them.
+            # Made here: who never looks at them need not wait for them.
             from ui.widgets.instruments import InstrumentsPanel  # noqa: PLC0415
 
             self.instruments = InstrumentsPanel(self._state)

@@ -15,6 +15,7 @@ from triage.speed_log import FloatArray
 from ui.presenters.ring import RingPicture, RoundCurve, SectorMark, polar_points
 from ui.theme import LIGHT, Theme
 from ui.widgets.instruments_key import hatching, veil_of
+from ui.widgets.speaking import say
 
 SMALLEST_PX: Final = 260
 LARGEST_PX: Final = 460
@@ -64,7 +65,7 @@ class RingDial(QWidget):
     def set_picture(self, picture: RingPicture) -> None:
         """Draw this ring."""
         self._picture = picture
-        name = self.tr("Ring map of the {} wheel").format(CORNER_NAMES[picture.corner])
+        name = self.tr("Ring map of the {} wheel").format(say(CORNER_NAMES[picture.corner]))
         self.setAccessibleName(name)
         self.setAccessibleDescription("\n".join(mark.text for mark in picture.sectors))
         self.update()

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QComboBox, QFormLayout, QVBoxLayout, QWidget
 from ui.state.settings import COLOURS, LANGUAGES, TEXT_PERCENTS, Preferences, Settings
 from ui.state.window_state import SPEED_UNITS
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 FIELD_PX: Final = 170
@@ -54,7 +55,7 @@ class SettingsPanel(QWidget):
                 "muted",
                 self.tr(
                     "Another language is taken up when the program starts again. "
-                    "Findings, checks and cautions stay English."
+                    "Files and the command line stay English."
                 ),
             )
         )
@@ -80,7 +81,7 @@ class SettingsPanel(QWidget):
 
     def tell(self, text: str) -> None:
         """Say what could not be read or written."""
-        self.note.setText(text)
+        self.note.setText(say(text))
         self.note.setVisible(bool(text))
 
     def focus_first(self) -> None:

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from triage.corners import Corner
 from triage.errors import OutputError
 from triage.signals.measurement import Span
+from triage.texts import Text
 from ui.presenters.comparison import Alignment, Comparison, compare, lay_over
 from ui.presenters.plot_data import PlotData, build_plot_data, next_loss
 from ui.presenters.plot_table import PlotTable, build_plot_table
@@ -27,18 +28,22 @@ from ui.widgets.cursor_lines import CursorLines
 from ui.widgets.cursor_readout import CursorReadout
 from ui.widgets.labels import make_label
 from ui.widgets.plot_canvas import PlotCanvas
-from ui.widgets.plot_commands import PlotCommands
+from ui.widgets.plot_commands import Exported, PlotCommands
 from ui.widgets.plot_items import BandStrip, LossMarks
-from ui.widgets.wheel_plot import WheelPlot, colour_plot, fit_axes, set_up_plot
+from ui.widgets.speaking import say
+from ui.widgets.wheel_plot import AXIS_GAP_PX, WheelPlot, colour_plot, fit_axes, set_up_plot
 
 SETTLE_MS: Final = 120
 """The heights are fitted this long after the last move: fitting while panning would make the lines jump."""
 
 STRIP_PX: Final = 24
 LANES_PX: Final = 70
-LINES_OF_PLOTS: Final = 16
+LINES_OF_PLOTS: Final = 20
 """Least height of speeds and divergences together, in lines of text: for titles and names of wheels."""
-LANE_NAMES: Final = ("FL", "FR", "RL", "RR", "all")
+LINES_OF_TIME: Final = 3.2
+"""Height of the numbers and the name of the time axis, in lines of text."""
+
+LANE_NAMES: Final = ("FL", "FR", "RL", "RR", Text("all"))
 AROUND_SPAN: Final = 0.75
 """Share of a span's length shown on either side after a jump, and at least two seconds."""
 
@@ -69,9 +74,8 @@ class SpeedPlots(QFrame):
         self.comparison = ComparisonPanel(
             on_align=self._align_comparison, on_end=lambda: self.set_comparison(None)
         )
-        self.commands = PlotCommands(
-            self.canvas, table=self._table, title=self._title, tell=self.caption.setText
-        )
+        shown = Exported(picture=lambda: self.canvas, table=self._table, title=self._title)
+        self.commands = PlotCommands(self.canvas, shown, self.caption.setText)
         self._lay_out()
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self.settle)
@@ -112,7 +116,7 @@ class SpeedPlots(QFrame):
         return self.tr("Speed, {}").format(self._state.speed_unit)
 
     def _name_rows(self) -> None:
-        lanes = [(len(LANE_NAMES) - row - 0.5, name) for row, name in enumerate(LANE_NAMES)]
+        lanes = [(len(LANE_NAMES) - row - 0.5, say(name)) for row, name in enumerate(LANE_NAMES)]
         self._loss_plot.getAxis("left").setTicks([lanes])
         self._loss_plot.getAxis("left").setLabel(self.tr("Lost"))
         self._strip_plot.getAxis("left").setTicks([[(0.5, self.tr("Driving"))]])
@@ -128,8 +132,12 @@ class SpeedPlots(QFrame):
         for row, height_px in heights:
             self.canvas.ci.layout.setRowFixedHeight(row, height_px)
         self.canvas.setMinimumHeight(round(sum(px for _, px in heights) + LINES_OF_PLOTS * line_px))
+        name_px = self.canvas.fontMetrics().horizontalAdvance(self.tr("Divergence, %"))
+        self.canvas.ci.layout.setRowMinimumHeight(3, name_px + LINES_OF_TIME * line_px)
+        # The name of the strip stands where the others have their numbers.
+        strip_px = self.canvas.fontMetrics().horizontalAdvance(self.tr("Driving")) + AXIS_GAP_PX
         for plot in (self._strip_plot, self.speed.plot, self._loss_plot, self.divergence.plot):
-            fit_axes(plot, self.canvas.font())
+            fit_axes(plot, self.canvas.font(), least_px=strip_px)
         for wheels in (self.speed, self.divergence):
             wheels.set_font(self.canvas.font())
 
@@ -170,6 +178,8 @@ class SpeedPlots(QFrame):
         self.canvas.mark_wanted.connect(self.time_cursor.mark_here)
         self.canvas.clearing_wanted.connect(self.time_cursor.clear)
         self.canvas.loss_wanted.connect(self.show_next_loss)
+        self.canvas.copy_wanted.connect(self.commands.copy_picture)
+        self.canvas.menu_wanted.connect(self.commands.show_menu)
         self.speed.plot.getViewBox().sigXRangeChanged.connect(lambda *_: self._settle.start())
         self.speed.plot.getViewBox().sigResized.connect(lambda *_: self._settle.start())
         state.phase_changed.subscribe(self._show_phase)
@@ -178,6 +188,7 @@ class SpeedPlots(QFrame):
         state.dark_changed.subscribe(self._show_dark)
         state.speed_unit_changed.subscribe(self._show_unit)
         state.seconds_wanted.subscribe(self._show_wanted)
+        state.moment_wanted.subscribe(self.time_cursor.place)
 
     @property
     def view_s(self) -> Span:
@@ -303,7 +314,7 @@ class SpeedPlots(QFrame):
         self._data = data
         self.speed.set_lines(in_unit(data.speed, self._state.speed_unit))
         self.divergence.set_lines(data.divergence)
-        self.strip.set_bands(data.bands)
+        self.strip.set_bands(say(data.bands))
         self.losses.set_lanes(data.lanes)
         first, last = data.whole_s
         self._whole_s = (first, max(last, first + SHORTEST_VIEW_S))

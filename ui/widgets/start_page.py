@@ -25,6 +25,7 @@ from ui.presenters.recent import RecentRow
 from ui.presenters.samples import Sample
 from ui.recent_files import RecentRecording
 from ui.widgets.labels import make_button, make_label
+from ui.widgets.speaking import say
 
 WIDEST_PX: Final = 1060
 NARROW_PX: Final = 720
@@ -202,12 +203,12 @@ class SampleList(QFrame):
         grid = QGridLayout()
         grid.setColumnStretch(1, 1)
         for row, sample in enumerate(samples):
-            button = make_button(sample.title, partial(open_sample, sample.path))
-            button.setAccessibleDescription(sample.complaint)
+            button = make_button(say(sample.title), partial(open_sample, sample.path))
+            button.setAccessibleDescription(say(sample.complaint))
             button.setMinimumWidth(SAMPLE_PX)
             self.buttons.append(button)
             grid.addWidget(button, row, 0)
-            grid.addWidget(make_label("muted", sample.complaint), row, 1)
+            grid.addWidget(make_label("muted", say(sample.complaint)), row, 1)
         column.addLayout(grid)
         if not samples:
             self.hide()

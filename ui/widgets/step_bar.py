@@ -13,6 +13,7 @@ from ui.presenters.steps import STEPS, Place, Step, StepText, build_car, build_e
 from ui.state.window_state import BenchPhase, Phase, WindowState
 from ui.theme import Theme, theme_for
 from ui.widgets.cut_label import CutLabel
+from ui.widgets.speaking import say
 from ui.widgets.styling import HAND_PX
 
 CAR_PX: Final = 320
@@ -162,11 +163,12 @@ class StepBar(QFrame):
     def refresh(self) -> None:
         """Show where the job stands."""
         state = self._state
-        for step, text in zip(STEPS, build_steps(state.phase, state.page, state.opened), strict=True):
+        steps = say(build_steps(state.phase, state.page, state.opened))
+        for step, text in zip(STEPS, steps, strict=True):
             self.buttons[step].setText(text.title)
             self.buttons[step].show_step(text)
-        self.exercise.show_step(build_exercise(state.phase))
-        car = build_car(state.phase, state.opened)
+        self.exercise.show_step(say(build_exercise(state.phase)))
+        car = say(build_car(state.phase, state.opened))
         self.car.show_text(car.title)
         self.suspect.show_text(car.suspect)
         self.suspect.setVisible(bool(car.suspect))

@@ -16,6 +16,7 @@ from ui.theme import Theme
 TARGET_PX: Final = 28
 """Smallest height of anything to click; WCAG 2.2, 2.5.8 asks for 24."""
 
+BAR_PX: Final = 14
 HAND_PX: Final = 44
 """Smallest height of what is pressed with dirty hands; WCAG 2.2, 2.5.5."""
 
@@ -98,9 +99,9 @@ def build_palette(theme: Theme) -> QPalette:
     return palette
 
 
-def _tick(theme: Theme) -> str:
+def _image(name: str, theme: Theme) -> str:
     # A style sheet takes a picture only from a file, and no colour for it: one file for each theme.
-    return (IMAGES / f"tick_{theme.name}.png").as_posix()
+    return (IMAGES / f"{name}_{theme.name}.png").as_posix()
 
 
 def build_style_sheet(theme: Theme) -> str:
@@ -113,7 +114,8 @@ def build_style_sheet(theme: Theme) -> str:
             background: {theme.panel}; color: {theme.text}; outline: 0; }}
         QPushButton[hand="true"] {{ min-height: {HAND_PX}px; }}
         QLineEdit {{ min-height: {TARGET_PX - 4}px; padding: 1px 6px; border: 1px solid {theme.border};
-            border-radius: 4px; background: {theme.panel}; color: {theme.text}; }}
+            border-radius: 4px; background: {theme.panel}; color: {theme.text};
+            placeholder-text-color: {theme.muted}; }}
         QLineEdit:focus {{ border: 2px solid {theme.focus}; padding: 0 5px; }}
         QAbstractSpinBox QLineEdit, QComboBox QLineEdit, QAbstractSpinBox QLineEdit:focus,
         QComboBox QLineEdit:focus {{ min-height: 0; padding: 0; border: 0; background: transparent; }}
@@ -128,10 +130,10 @@ def build_style_sheet(theme: Theme) -> str:
         QPushButton[primary="true"] {{ background: {theme.accent}; color: {theme.on_accent};
             font-weight: bold; min-width: 160px; }}
         QPushButton[primary="true"]:enabled, InstrumentsPanel QPushButton:checked,
-        CheckShelf QPushButton:checked {{ border: 3px solid transparent; padding: 0 10px;
-            background-clip: padding; }}
+        CheckShelf QPushButton:checked {{ border-color: {theme.accent}; }}
         QPushButton[primary="true"]:enabled:focus, InstrumentsPanel QPushButton:checked:focus,
-        CheckShelf QPushButton:checked:focus {{ border-color: {theme.text}; }}
+        CheckShelf QPushButton:checked:focus {{ border: 3px solid {theme.text}; padding: 0 10px;
+            background-clip: padding; }}
         QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
             background: {theme.panel}; font-weight: normal; }}
         QCheckBox {{ min-height: {TARGET_PX - 4}px; padding: 0 4px; spacing: 8px;
@@ -140,17 +142,27 @@ def build_style_sheet(theme: Theme) -> str:
         QCheckBox::indicator {{ width: 15px; height: 15px; border: 2px solid {theme.border};
             border-radius: 3px; background: {theme.panel}; }}
         QCheckBox::indicator:checked {{ border-color: {theme.accent}; background: {theme.accent};
-            image: url("{_tick(theme)}"); }}
+            image: url("{_image("tick", theme)}"); }}
         QSlider {{ min-height: {TARGET_PX - 4}px; border: 2px solid transparent; border-radius: 4px; }}
         QSlider::groove:horizontal {{ height: 4px; border-radius: 2px; background: {theme.border}; }}
         QSlider::sub-page:horizontal {{ border-radius: 2px; background: {theme.accent}; }}
         QSlider::handle:horizontal {{ width: 16px; margin: -6px 0; border-radius: 8px;
             background: {theme.accent}; }}
         QSlider:focus {{ border-color: {theme.focus}; }}
-        QAbstractSpinBox {{ min-height: {TARGET_PX - 4}px; }}
-        QAbstractSpinBox:focus {{ background: {theme.track}; color: {theme.text}; }}
-        QComboBox {{ min-height: {TARGET_PX - 4}px; padding: 2px 8px; }}
+        QComboBox, QAbstractSpinBox {{ min-height: {TARGET_PX - 4}px; padding: 1px 6px;
+            border: 1px solid {theme.border}; border-radius: 4px; background: {theme.panel};
+            color: {theme.text}; placeholder-text-color: {theme.muted}; }}
+        QComboBox:focus, QAbstractSpinBox:focus {{ border: 2px solid {theme.focus}; padding: 0 5px; }}
         QComboBox:focus:!editable {{ background: {theme.track}; color: {theme.text}; }}
+        QComboBox:disabled, QAbstractSpinBox:disabled {{ color: {theme.border}; }}
+        QComboBox::drop-down {{ border: 0; width: {TARGET_PX - 4}px; }}
+        QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ border: 0; width: {TARGET_PX - 4}px;
+            subcontrol-origin: border; }}
+        QAbstractSpinBox::up-button {{ subcontrol-position: top right; }}
+        QAbstractSpinBox::down-button {{ subcontrol-position: bottom right; }}
+        QComboBox::down-arrow, QAbstractSpinBox::down-arrow {{ width: 10px; height: 6px;
+            image: url("{_image("down", theme)}"); }}
+        QAbstractSpinBox::up-arrow {{ width: 10px; height: 6px; image: url("{_image("up", theme)}"); }}
         QMenuBar {{ background: {theme.window}; }}
         QMenuBar::item {{ padding: 5px 10px; }}
         QMenuBar::item:selected, QMenu::item:selected {{ background: {theme.accent};
@@ -173,13 +185,23 @@ def build_style_sheet(theme: Theme) -> str:
         PlotCanvas {{ border: 2px solid {theme.panel}; }}
         PlotCanvas:focus {{ border-color: {theme.focus}; }}
         QHeaderView::section {{ background: {theme.window}; color: {theme.muted};
-            border: 0; padding: 4px 6px; }}
+            border: 0; padding: 4px 3px; }}
         LossesInstrument QHeaderView::section {{ padding: 4px 16px 4px 2px; }}
         QProgressBar {{ border: 1px solid {theme.border}; border-radius: 4px; background: {theme.track};
             min-height: 20px; text-align: center; color: {theme.text}; }}
+        BenchPage QProgressBar {{ min-height: 12px; max-height: 12px; }}
         QProgressBar::chunk {{ background: {theme.accent}; border-radius: 3px; }}
         QSplitter::handle {{ background: {theme.window}; }}
         QSplitter::handle:hover, QSplitter::handle:focus {{ background: {theme.border}; }}
+        QScrollBar:vertical {{ width: {BAR_PX}px; background: transparent; }}
+        QScrollBar:horizontal {{ height: {BAR_PX}px; background: transparent; }}
+        QScrollBar::handle {{ background: {theme.border}; border-radius: 4px; margin: 3px; }}
+        QScrollBar::handle:vertical {{ min-height: {TARGET_PX}px; }}
+        QScrollBar::handle:horizontal {{ min-width: {TARGET_PX}px; }}
+        QScrollBar::handle:hover, QScrollBar::handle:pressed {{ background: {theme.accent}; }}
+        QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
+        QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
+        QAbstractScrollArea::corner {{ background: transparent; border: 0; }}
         QScrollArea {{ border: 0; background: {theme.window}; }}
         QLabel[role="headline"] {{ font-weight: bold; }}
         QLabel[role="caution"] {{ color: {theme.caution}; font-weight: bold; }}

@@ -15,6 +15,7 @@ from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
 from ui.widgets.car_sketch import CarSketch
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
 WORDS_LETTERS: Final = 55
@@ -30,7 +31,6 @@ class VerdictHeader(QFrame):
         self.sketch = CarSketch()
         self.title = make_label("headline", larger_by=1.45)
         self.detail = make_label("")
-        self.to_do = make_label("")
         self.next_step = make_label("section")
         self.recording = make_label("muted")
         self.what_if_button = QPushButton(self.tr("What if…"))
@@ -46,7 +46,7 @@ class VerdictHeader(QFrame):
         lines = QVBoxLayout()
         lines.setSpacing(3)
         lines.addStretch(1)
-        for label in (self.title, self.detail, self.to_do, self.next_step, self.recording):
+        for label in (self.title, self.detail, self.next_step, self.recording):
             lines.addWidget(label)
         lines.addStretch(1)
         row = QHBoxLayout(self)
@@ -61,18 +61,16 @@ class VerdictHeader(QFrame):
             return
         self._show_verdict(phase.opened)
         log = phase.opened.result.log
-        self.recording.setText(f"{phase.order.title} · {build_log_summary(log)}")
+        self.recording.setText(f"{phase.order.title} · {say(build_log_summary(log))}")
         self.recording.setToolTip(log.file)
 
     def _show_verdict(self, opened: Opened) -> None:
-        headline = build_headline(opened)
+        headline = say(build_headline(opened))
         self.sketch.set_verdict(headline.corner_probability, headline.suspect)
         self.title.setText(headline.title)
         self.detail.setText(headline.detail)
-        self.to_do.setText(headline.to_do)
-        self.to_do.setVisible(bool(headline.to_do))
         self.next_step.setText(headline.next_step)
-        self.next_step.setToolTip(opened.result.plan.why)
+        self.next_step.setToolTip(say(opened.result.plan.why))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Leave the car out where the words need the room; the steps above name the corner too."""

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFormLayout, QVBoxLayout, QWidget
 
 from triage.corners import CORNER_NAMES, CORNERS, Corner
 from ui.state.window_state import WindowState
-from ui.trying import TrialChoice
 from ui.widgets.labels import make_button, make_choice, make_label
+from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
+
+if TYPE_CHECKING:
+    from ui.trying import TrialChoice
 
 TryOut = Callable[[str, str, Corner | None], object]
 
@@ -34,7 +38,7 @@ class WhatIfPanel(QWidget):
         self._lay_out()
         self.check.currentIndexChanged.connect(lambda _at: self._show_check())
         for corner in CORNERS:
-            self.wheel.addItem(f"{corner} {CORNER_NAMES[corner]}", corner)
+            self.wheel.addItem(f"{corner} {say(CORNER_NAMES[corner])}", corner)
         state.corner_changed.subscribe(self._show_corner)
         state.phase_changed.subscribe(lambda _phase: self.tell(""))
 
@@ -57,6 +61,7 @@ class WhatIfPanel(QWidget):
 
     def offer(self, choices: tuple[TrialChoice, ...], suggested: str = "") -> None:
         """Let the user choose among these checks, beginning with one that was suggested."""
+        choices = say(choices)
         if choices != self._choices:
             self._choices = choices
             self.check.clear()
@@ -75,7 +80,7 @@ class WhatIfPanel(QWidget):
 
     def tell(self, text: str) -> None:
         """Say why it could not be tried."""
-        self.note.setText(text)
+        self.note.setText(say(text))
         self.note.setVisible(bool(text))
 
     def focus_first(self) -> None:

@@ -19,6 +19,7 @@ from ui.widgets.plot_items import WheelCurve, spread_labels
 from ui.widgets.styling import corner_pen
 
 AXIS_PX: Final = 54
+AXIS_GAP_PX: Final = 8
 LABEL_PX: Final = 16.0
 
 
@@ -225,11 +226,11 @@ def set_up_plot(plot: pg.PlotItem) -> None:
     plot.enableAutoRange(x=False, y=False)
 
 
-def fit_axes(plot: pg.PlotItem, font: QFont) -> None:
+def fit_axes(plot: pg.PlotItem, font: QFont, *, least_px: int = AXIS_PX) -> None:
     """Write the titles of the axes in this font, and give title and numbers their room."""
     metrics = QFontMetrics(font)
-    left_px = metrics.height() + metrics.horizontalAdvance("-100") + 8
-    plot.getAxis("left").setWidth(max(AXIS_PX, left_px))
+    left_px = metrics.height() + metrics.horizontalAdvance("-100") + AXIS_GAP_PX
+    plot.getAxis("left").setWidth(max(AXIS_PX, least_px, left_px))
     for name in ("left", "bottom"):
         # The library's texts keep the font of the program as it was when they were made.
         plot.getAxis(name).label.setFont(font)

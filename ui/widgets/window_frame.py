@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from ui.widgets.side_panel import SidePanel
 from ui.widgets.step_bar import StepBar
@@ -21,7 +21,7 @@ class WindowFrame(QWidget):
         super().__init__(parent)
         self.pages = QStackedWidget()
         self._side = side
-        row = QHBoxLayout()
+        self._row = row = QHBoxLayout()
         row.setSpacing(0)
         row.addWidget(self.pages, 1)
         row.addWidget(side)
@@ -32,6 +32,23 @@ class WindowFrame(QWidget):
         column.addLayout(row, 1)
         side.opened.connect(self.arrange)
         side.closed.connect(self.arrange)
+
+    def add_page(self, page: QWidget) -> None:
+        """Add a page; Tab comes to it before the panel at the side, as to the pages that came first."""
+        self.pages.addWidget(page)
+        # Tab comes last to what was added last. To walk along its way and change that is not safe from
+        # Python: the binding would take each widget on it for the owner of the next.
+        self._add_side_last()
+
+    def _add_side_last(self) -> None:
+        side, focus = self._side, QApplication.focusWidget()
+        shown = not side.isHidden()
+        had_keyboard = focus is not None and side.isAncestorOf(focus)
+        side.setParent(None)
+        self._row.addWidget(side)
+        side.setVisible(shown)
+        if focus is not None and had_keyboard:
+            focus.setFocus()
 
     def arrange(self) -> None:
         """Give the page its place, or the panel where both do not fit."""

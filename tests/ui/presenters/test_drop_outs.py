@@ -19,9 +19,10 @@ from ui.presenters.drop_outs import (
     DropOuts,
     build_drop_outs,
     build_summary,
-    build_table_text,
     format_cell,
 )
+from ui.presenters.instrument_tables import build_loss_table
+from ui.presenters.plot_table import format_table
 from ui.state.opening import Opened
 
 ANGLE, BEGIN, DRIVING, LENGTH, SPEED = (
@@ -107,8 +108,8 @@ def test_speeds_come_in_the_chosen_unit(losses: DropOuts) -> None:
 
 
 def test_the_table_as_text_has_a_line_for_each_row_and_a_cell_for_each_column(losses: DropOuts) -> None:
-    text = build_table_text(losses, range(losses.count), COLUMNS, speed_unit="m/s")
-    lines = text.splitlines()
+    table = build_loss_table(losses, range(losses.count), COLUMNS, speed_unit="m/s")
+    lines = format_table(table, delimiter="\t").splitlines()
     assert len(lines) == 1 + losses.count
     assert {line.count("\t") for line in lines} == {len(COLUMNS)}
     assert lines[0].startswith("wheel\tbegin\t")
@@ -124,7 +125,7 @@ def test_the_seconds_to_show_lie_around_the_loss(losses: DropOuts) -> None:
 
 def test_a_wheel_without_a_loss_says_so(opened: Opened) -> None:
     sound = build_drop_outs(opened.result, 1)
-    assert build_summary(sound).startswith("No loss of the front right wheel")
+    assert build_summary(sound).startswith("No drop-out of the front right wheel")
 
 
 def test_every_kind_has_words() -> None:

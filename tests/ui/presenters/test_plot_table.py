@@ -10,7 +10,7 @@ import pytest
 from triage.errors import OutputError
 from ui.presenters import plot_table
 from ui.presenters.plot_data import PlotData, build_plot_data
-from ui.presenters.plot_table import PlotTable, build_plot_table, format_plot_table
+from ui.presenters.plot_table import PlotTable, build_plot_table, format_table
 from ui.presenters.traces import build_line
 from ui.state.opening import Opened
 
@@ -26,7 +26,7 @@ def read_back(text: str) -> tuple[list[str], np.ndarray]:
 
 
 def test_what_is_read_back_are_the_samples(data: PlotData, opened: Opened) -> None:
-    head, table = read_back(format_plot_table(build_plot_table(data, (18.0, 27.0), "m/s"), delimiter=","))
+    head, table = read_back(format_table(build_plot_table(data, (18.0, 27.0), "m/s"), delimiter=","))
     assert head[0] == "time (s)"
     assert head[1:5] == [f"{corner} wheel speed (m/s)" for corner in ("FL", "FR", "RL", "RR")]
     assert head[5:] == [f"{corner} divergence (%)" for corner in ("FL", "FR", "RL", "RR")]
@@ -55,7 +55,7 @@ def test_wheels_on_their_own_clocks_keep_their_instants(data: PlotData) -> None:
 
 def test_numbers_have_points_and_texts_are_no_formulas() -> None:
     table = PlotTable(("=cmd()", "b"), (np.array([1.5]), np.array([np.nan])))
-    assert format_plot_table(table, delimiter="\t") == "'=cmd()\tb\n1.5\t\n"
+    assert format_table(table, delimiter="\t") == "'=cmd()\tb\n1.5\t\n"
 
 
 def test_too_many_rows_are_refused_with_what_to_do(data: PlotData, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -65,6 +65,6 @@ def test_too_many_rows_are_refused_with_what_to_do(data: PlotData, monkeypatch: 
 
 
 def test_nothing_in_view_is_a_table_without_rows(data: PlotData) -> None:
-    head, table = read_back(format_plot_table(build_plot_table(data, (900.0, 901.0), "m/s"), delimiter=","))
+    head, table = read_back(format_table(build_plot_table(data, (900.0, 901.0), "m/s"), delimiter=","))
     assert len(head) == 9
     assert table.size == 0

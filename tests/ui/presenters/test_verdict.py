@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from triage.evidence.hypotheses import Hypothesis, Posterior, RankedHypothesis
+from triage.planning.plan_text import next_step_name
 from ui.presenters.verdict import build_evidence, build_headline, build_ranking_rows, corner_probabilities
 from ui.state.opening import Opened
 
@@ -75,9 +76,11 @@ def test_evidence_belongs_to_the_chosen_line(opened: Opened) -> None:
     ]
 
 
-def test_what_to_do_is_the_remedy_once_decided_and_the_next_step_always_stands(opened: Opened) -> None:
-    assert build_headline(opened).to_do == "What to do: Clean it."
+def test_the_next_step_of_the_plan_is_all_there_is_to_do(opened: Opened) -> None:
+    """The remedy of the likeliest cause beside it would be a second, other advice."""
     unsure = with_ranking(opened, ("FL", "encoder-debris", 0.4), ("FR", "air-gap", 0.3))
-    assert build_headline(unsure).to_do == ""
     for one in (opened, unsure):
-        assert build_headline(one).next_step == "Next step: Look at the encoder (front left, 15 min)"
+        headline = build_headline(one)
+        assert headline.next_step == f"Next step: {next_step_name(one.result.plan)}"
+        assert headline.next_step == "Next step: Look at the encoder (front left), 15 min"
+        assert "Clean it" not in f"{headline.title} {headline.detail}"

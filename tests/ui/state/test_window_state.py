@@ -37,6 +37,27 @@ def test_a_new_phase_is_told_and_forgets_choice_and_highlight(showing: WindowSta
     assert (showing.choice, showing.highlight, showing.opened) == (0, None, None)
 
 
+def test_a_phase_is_told_before_it_comes_then_to_all_and_at_last_when_they_have_heard(
+    showing: WindowState,
+) -> None:
+    heard: list[tuple[str, Phase]] = []
+    showing.phase_coming.subscribe(lambda _phase: heard.append(("coming", showing.phase)))
+    showing.phase_shown.subscribe(lambda _phase: heard.append(("shown", showing.phase)))
+    showing.phase_changed.subscribe(lambda _phase: heard.append(("changed", showing.phase)))
+    before, start = showing.phase, StartPhase()
+    showing.enter(start)
+    assert heard == [("coming", before), ("changed", start), ("shown", start)]
+
+
+def test_a_phase_that_is_left_at_once_is_not_told_as_shown(showing: WindowState) -> None:
+    shown: list[Phase] = []
+    loading, start = LoadingPhase(ORDER), StartPhase()
+    showing.phase_shown.subscribe(shown.append)
+    showing.phase_changed.subscribe(lambda phase: showing.enter(start) if phase is loading else None)
+    showing.enter(loading)
+    assert shown == [start]
+
+
 @pytest.mark.parametrize("rank", [-1, 8, 1000])
 def test_choosing_a_line_that_is_not_there_changes_nothing(showing: WindowState, rank: int) -> None:
     told: list[int] = []

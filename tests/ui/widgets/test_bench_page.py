@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
-from triage.walk.walk_state import NOT_DONE
+from triage.walk.walk_state import NOT_DONE, Given
 from ui.state.window_state import BenchPhase, ShowingPhase, StartPhase
 from ui.theme import theme_for
 from ui.widgets.styling import HAND_PX, apply_theme
@@ -83,11 +83,34 @@ def test_tab_goes_from_the_page_to_the_answers_and_then_to_the_buttons_below(
     qtbot.keyClick(page, Qt.Key.Key_1)  # the answers of the second question are made later than all else
     qtbot.waitUntil(page.question.choices[0].isVisible)
     reached = []
-    for _ in range(12):
+    for _ in range(18):
         qtbot.keyClick(QApplication.focusWidget() or page, Qt.Key.Key_Tab)
         reached.append(QApplication.focusWidget())
-    assert reached[: len(page.question.choices)] == page.question.choices
+    wheels = list(page.question.corners.buttons.values())
+    answers = [one for one in reached if one not in wheels]
+    assert answers[: len(page.question.choices)] == page.question.choices
     assert reached.index(page.buttons["leave"]) > reached.index(page.buttons["skip"])
+
+
+def test_a_code_names_its_wheel_by_the_keyboard_alone(at_car: MainWindow, qtbot: QtBot) -> None:
+    page = at_car.bench_page
+    bench = page.bench
+    assert bench is not None
+    while bench.view.question is not None and bench.view.question.id != "read-fault-memory":
+        qtbot.keyClick(page, Qt.Key.Key_S)
+    told = len(bench.view.state.given)
+    qtbot.keyClick(page, Qt.Key.Key_2)
+    assert len(bench.view.state.given) == told
+    assert "which wheel is meant" in page.question.note.text()
+    qtbot.waitUntil(page.question.choices[0].isVisible)
+    rear_right = page.question.corners.buttons["RR"]
+    for _ in range(12):
+        if rear_right.hasFocus():
+            break
+        qtbot.keyClick(QApplication.focusWidget() or page, Qt.Key.Key_Tab)
+    qtbot.keyClick(rear_right, Qt.Key.Key_Space)
+    qtbot.keyClick(rear_right, Qt.Key.Key_2)
+    assert bench.view.state.given[-1] == Given("check", "read-fault-memory", "RR", "circuit")
 
 
 def test_a_measured_value_is_typed_and_refused_with_a_reason(at_car: MainWindow, qtbot: QtBot) -> None:
@@ -113,7 +136,7 @@ def test_it_goes_on_tomorrow(window_from: WindowFrom, qtbot: QtBot) -> None:
         window = window_from()
         with qtbot.waitActive(window):
             window.activateWindow()
-        window.open_bench()
+        window.bench.go_in()
         bench = window.bench_page.bench
         assert bench is not None
         assert len(bench.view.state.given) == answers
@@ -121,7 +144,7 @@ def test_it_goes_on_tomorrow(window_from: WindowFrom, qtbot: QtBot) -> None:
             qtbot.keyClick(window.bench_page, Qt.Key.Key_1)
         else:
             assert "1 earlier answer" in window.bench_page.question.note.text()
-        window.leave_bench()
+        window.bench.leave()
 
 
 def test_answers_reach_the_verdict_and_lie_beside_the_log(
@@ -137,7 +160,7 @@ def test_answers_reach_the_verdict_and_lie_beside_the_log(
     assert bench is not None
     qtbot.keyClick(showing.bench_page, Qt.Key.Key_1)
     assert (tmp_path / "van.csv.answers.toml").is_file()
-    showing.leave_bench()
+    showing.bench.leave()
     phase = showing.state.phase
     assert isinstance(phase, ShowingPhase)
     assert phase.opened.result.posterior == bench.view.now.judgement.posterior
@@ -153,9 +176,9 @@ def test_a_damaged_file_is_told_and_not_overwritten(
     window = window_from()
     with qtbot.waitActive(window):
         window.activateWindow()
-    window.open_bench()
+    window.bench.go_in()
     assert "cannot be read" in window.bench_page.question.note.text()
     qtbot.keyClick(window.bench_page, Qt.Key.Key_1)
     assert path.read_text("utf-8") == "hello"
     assert path.with_suffix(".new.toml").is_file()
-    window.leave_bench()
+    window.bench.leave()

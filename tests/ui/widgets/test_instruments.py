@@ -148,7 +148,7 @@ def test_copying_gives_a_table_with_tabs(
     assert len(lines) == 2
     assert lines[0] == "wheel\tBegin, s\tLasts, s\tBefore, km/h\tDriving\tAt, °\tWhat"
     table.clearSelection()
-    qtbot.mouseClick(panel.losses.copy_button, Qt.MouseButton.LeftButton)
+    panel.commands.copy_data()
     assert len(QGuiApplication.clipboard().text().splitlines()) == 1 + panel.losses.model.rowCount()
     bring(panel, panel.quality)
     qtbot.keyClick(panel.quality.table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
@@ -163,6 +163,8 @@ def test_drawings_are_copied_as_a_picture_with_their_words(
     qtbot.keyClick(panel.load, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     copied = QGuiApplication.clipboard().mimeData()
     assert copied.hasImage()
+    assert copied.hasFormat("image/svg+xml")
+    assert panel.told.text() == "Picture copied."
     assert copied.text() == panel.load.text
 
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QRectF
 
-from ui.presenters.marks import Band, LossLane
+from ui.presenters.marks import Band
 from ui.theme import LIGHT
 from ui.widgets.plot_items import BandStrip, _bars, spread_labels
 
@@ -36,9 +36,9 @@ def test_no_labels() -> None:
 
 
 def test_a_mark_is_never_too_thin_to_see_and_only_marks_in_view_are_drawn() -> None:
-    lane = LossLane("FL", np.array([1.0, 20.0, 50.0]), np.array([1.001, 30.0, 60.0]))
+    begin_s, end_s = np.array([1.0, 20.0, 50.0]), np.array([1.001, 30.0, 60.0])
     view = QRectF(0.0, 0.0, 40.0, 5.0)
-    bars = _bars(lane, view, top=3.0, bottom=9.0, scale=(10.0, 5.0))
+    bars = _bars(begin_s, end_s, view, edges=(3.0, 9.0), scale=(10.0, 5.0))
     assert [(bar.left(), bar.width(), bar.height()) for bar in bars] == [
         (pytest.approx(15.0), pytest.approx(2.0), 6.0),
         (pytest.approx(205.0), pytest.approx(100.0), 6.0),

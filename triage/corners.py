@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final, Literal
 
+from triage.texts import Text
+
 Corner = Literal["FL", "FR", "RL", "RR"]
 Place = Literal["FL", "FR", "RL", "RR", "vehicle"]
 
@@ -11,11 +13,11 @@ CORNERS: Final[tuple[Corner, ...]] = ("FL", "FR", "RL", "RR")
 VEHICLE: Final = "vehicle"
 
 CORNER_NAMES: Final[dict[Place, str]] = {
-    "FL": "front left",
-    "FR": "front right",
-    "RL": "rear left",
-    "RR": "rear right",
-    "vehicle": "whole vehicle",
+    "FL": Text("front left"),
+    "FR": Text("front right"),
+    "RL": Text("rear left"),
+    "RR": Text("rear right"),
+    "vehicle": Text("whole vehicle"),
 }
 
 SIDE_SIGN: Final[dict[Corner, int]] = {"FL": +1, "FR": -1, "RL": +1, "RR": -1}

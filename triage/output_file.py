@@ -8,6 +8,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from triage.errors import OutputError
+from triage.texts import Text
 
 
 @contextmanager
@@ -38,7 +39,9 @@ def whole_file(path: str | Path) -> Iterator[Path]:
     except OSError as error:
         reason = error.strerror or str(error)
         raise OutputError(
-            f"could not be written: {reason}", file=str(path), hint="Choose another place."
+            Text("could not be written: {reason}", reason=reason),
+            file=str(path),
+            hint="Choose another place.",
         ) from None
     except OutputError as error:
         raise OutputError(error.message, file=str(path), hint=error.hint) from None
@@ -54,7 +57,9 @@ def _refuse_what_cannot_be_written(target: Path, name: str) -> None:
         taken, housed = target.exists() and not target.is_file(), target.parent.is_dir()
     except OSError as error:  # such as a name that is too long
         reason = error.strerror or str(error)
-        raise OutputError(f"could not be written: {reason}", file=name, hint="Choose another name.") from None
+        raise OutputError(
+            Text("could not be written: {reason}", reason=reason), file=name, hint="Choose another name."
+        ) from None
     if taken:
         raise OutputError("this is a folder or a device, not a file", file=name, hint="Choose a file name.")
     if not housed:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from triage.texts import Text
+
 KMH: Final = 1000.0 / 3600.0
 """Metres per second in one kilometre per hour."""
 
@@ -38,5 +40,5 @@ def format_share(probability: float) -> str:
     ('83 %', 'over 99 %', 'under 1 %')
     """
     if probability > 0.99:
-        return "over 99 %"
-    return "under 1 %" if probability < 0.01 else f"{100.0 * probability:.0f} %"
+        return Text("over 99 %")
+    return Text("under 1 %") if probability < 0.01 else f"{100.0 * probability:.0f} %"

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Final
 
 from triage.errors import OutputError, SettingsError
+from triage.texts import Text
 
 LARGEST_FILE_BYTES: Final = 1_000_000
 
@@ -30,7 +31,7 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise OutputError(
-            f"this folder cannot be made: {error.strerror or error}",
+            Text("this folder cannot be made: {reason}", reason=f"{error.strerror or error}"),
             file=str(folder),
             hint="Name a file in another folder.",
         ) from None
@@ -46,12 +47,16 @@ def read_toml(path: Path) -> dict[str, object] | None:
         with path.open("rb") as stream:
             content = stream.read(LARGEST_FILE_BYTES + 1)
         if len(content) > LARGEST_FILE_BYTES:
-            raise SettingsError(f"larger than {LARGEST_FILE_BYTES} bytes", file=str(path), hint="Shorten it.")
+            raise SettingsError(
+                Text("larger than {most} bytes", most=LARGEST_FILE_BYTES), file=str(path), hint="Shorten it."
+            )
         return tomllib.loads(content.decode("utf-8-sig").replace("\r\n", "\n"))
     except (OSError, ValueError, RecursionError) as error:  # ValueError: no UTF-8 or no TOML
         reason = getattr(error, "strerror", None) or error
         raise SettingsError(
-            f"cannot be read: {reason}", file=str(path), hint="Mend it, or move it away to start afresh."
+            Text("cannot be read: {reason}", reason=reason),
+            file=str(path),
+            hint="Mend it, or move it away to start afresh.",
         ) from None
 
 

@@ -14,6 +14,7 @@ from triage.evidence.rule_tables import Rulebook
 from triage.exercises.exercise import Exercise, place_for
 from triage.exercises.hidden_answers import answer_check, place_of_check
 from triage.planning.costs import StepCost, cost_of_check
+from triage.texts import Text
 
 LEAST_CONFIDENCE: Final = 0.01
 MOST_CONFIDENCE: Final = 0.99
@@ -106,7 +107,11 @@ def order_check(attempt: Attempt, check_id: str, corner: Corner | None, rulebook
         return attempt
     if not fits(check, attempt.exercise.sensor):
         raise SettingsError(
-            f"{check.title}: it cannot be done at the {attempt.exercise.sensor} sensors of this car",
+            Text(
+                "{name}: it cannot be done at the {sensor} sensors of this car",
+                name=check.title,
+                sensor=attempt.exercise.sensor,
+            ),
             hint="Choose a check that fits the sensors.",
         )
     cost = price_of(attempt, check.id, rulebook)
@@ -136,18 +141,23 @@ def commit(
     _refuse_when_over(attempt)
     if cause not in rulebook.causes:
         raise SettingsError(
-            f"there is no cause {cause!r}", hint=f"Known causes: {', '.join(rulebook.causes)}."
+            Text("there is no cause {cause}", cause=f"{cause!r}"),
+            hint=Text("Known causes: {causes}.", causes=", ".join(rulebook.causes)),
         )
     place = place_for(cause, corner or "vehicle", rulebook)
     if rulebook.causes[cause].where == "corner" and place not in CORNERS:
         raise SettingsError(
-            f"{rulebook.causes[cause].title}: it is not said at which wheel",
-            hint=f"Choose one of {', '.join(CORNERS)}.",
+            Text("{name}: it is not said at which wheel", name=rulebook.causes[cause].title),
+            hint=Text("Choose one of {corners}.", corners=", ".join(CORNERS)),
         )
     if not (math.isfinite(confidence) and LEAST_CONFIDENCE <= confidence <= MOST_CONFIDENCE):
         raise SettingsError(
-            f"a confidence of {100.0 * confidence:g} % cannot be scored",
-            hint=f"State {100 * LEAST_CONFIDENCE:.0f} to {100 * MOST_CONFIDENCE:.0f} %.",
+            Text("a confidence of {value} % cannot be scored", value=f"{100.0 * confidence:g}"),
+            hint=Text(
+                "State {value} to {value2} %.",
+                value=f"{100 * LEAST_CONFIDENCE:.0f}",
+                value2=f"{100 * MOST_CONFIDENCE:.0f}",
+            ),
         )
     return replace(attempt, answer=Answer(place, cause, confidence))
 

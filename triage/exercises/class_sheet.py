@@ -15,6 +15,7 @@ from triage.exercises.attempt import Attempt
 from triage.exercises.score import Score
 from triage.output_file import whole_file
 from triage.spreadsheet_cells import plain_cell
+from triage.texts import Text
 
 COLUMNS: Final = (
     "trainee",
@@ -54,7 +55,9 @@ def sheet_line(trainee: str, attempt: Attempt, score: Score) -> SheetLine:
     """
     name = " ".join(trainee.split())
     if not name or len(name) > LONGEST_NAME:
-        raise SettingsError("a line of the class sheet needs a name", hint=f"1 to {LONGEST_NAME} letters.")
+        raise SettingsError(
+            "a line of the class sheet needs a name", hint=Text("1 to {most} letters.", most=LONGEST_NAME)
+        )
     if attempt.answer is None:
         raise SettingsError("nothing was handed in yet", hint="Hand in an answer first.")
     answer = attempt.answer
@@ -115,7 +118,9 @@ def read_class_sheet(path: str | Path) -> tuple[SheetLine, ...]:
             data = source.read(LARGEST_SHEET_BYTES + 1)
         text = data.decode("utf-8-sig")
     except OSError as error:
-        raise ExerciseFileError(f"cannot be read: {error.strerror or error}", file=file, hint=_HINT) from None
+        raise ExerciseFileError(
+            Text("cannot be read: {reason}", reason=f"{error.strerror or error}"), file=file, hint=_HINT
+        ) from None
     except UnicodeDecodeError:
         raise ExerciseFileError("this is no text: no class sheet", file=file, hint=_HINT) from None
     if len(data) > LARGEST_SHEET_BYTES:
@@ -136,12 +141,17 @@ def _lines(text: str, file: str) -> tuple[SheetLine, ...]:
     try:
         rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
     except csv.Error as error:
-        raise ExerciseFileError(f"this is no table: {error}", file=file, hint=_HINT) from None
+        raise ExerciseFileError(
+            Text("this is no table: {error}", error=f"{error}"), file=file, hint=_HINT
+        ) from None
     if not rows or tuple(rows[0]) != COLUMNS:
         raise ExerciseFileError("this is no class sheet: it has other columns", file=file, hint=_HINT)
     for number, row in enumerate(rows[1:], 2):
         if len(row) != len(COLUMNS):
             raise ExerciseFileError(
-                f"{len(row)} cells instead of {len(COLUMNS)}", file=file, place=f"line {number}", hint=_HINT
+                Text("{count} cells instead of {count2}", count=len(row), count2=len(COLUMNS)),
+                file=file,
+                place=f"line {number}",
+                hint=_HINT,
             )
     return tuple(SheetLine(tuple(row)) for row in rows[1:])

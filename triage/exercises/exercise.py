@@ -13,6 +13,7 @@ from triage.corners import VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.answers import Observation
 from triage.evidence.rule_tables import Rulebook, places_of
+from triage.texts import Text
 
 SHORTEST_S: Final = 20.0
 LONGEST_S: Final = 1800.0
@@ -93,7 +94,8 @@ class Exercise:
     @property
     def title(self) -> str:
         """A name that tells nothing: ``Exercise 3f2a 91c0 7d11``."""
-        return f"Exercise {' '.join(self.id[at : at + 4] for at in range(0, len(self.id), 4))}"
+        blocks = " ".join(self.id[at : at + 4] for at in range(0, len(self.id), 4))
+        return Text("Exercise {number}", number=blocks)
 
 
 def id_of(hidden: Hidden, words: str) -> str:
@@ -119,11 +121,15 @@ def check_hidden(hidden: Hidden, rulebook: Rulebook, simulated: Sequence[str]) -
     known = [cause for cause in simulated if cause in rulebook.causes]
     if hidden.cause not in known:
         raise SettingsError(
-            f"no exercise can have the cause {hidden.cause!r}", hint=f"Known: {_list(known)}."
+            Text("no exercise can have the cause {cause}", cause=f"{hidden.cause!r}"),
+            hint=Text("Known: {known}.", known=_list(known)),
         )
     places = places_of(rulebook.causes[hidden.cause].where)
     if hidden.corner not in places:
-        raise SettingsError(f"{hidden.cause} cannot sit at {hidden.corner!r}", hint=f"Take {_list(places)}.")
+        raise SettingsError(
+            Text("{cause} cannot sit at {corner}", cause=hidden.cause, corner=f"{hidden.corner!r}"),
+            hint=Text("Take {known}.", known=_list(places)),
+        )
     _check_number("severity", hidden.severity, 0.0, 1.0)
     _check_number("length in seconds", hidden.duration_s, SHORTEST_S, LONGEST_S)
     _check_number("seed of the drive", hidden.drive_seed, 0, LARGEST_SEED)
@@ -138,7 +144,10 @@ def place_for(cause: str, corner: Place, rulebook: Rulebook) -> Place:
 
 def _check_number(name: str, value: float, low: float, high: float) -> None:
     if not (math.isfinite(value) and low <= value <= high):
-        raise SettingsError(f"the {name} {value:g} cannot be used", hint=f"Take {low:g} to {high:g}.")
+        raise SettingsError(
+            Text("the {name} {value} cannot be used", name=name, value=f"{value:g}"),
+            hint=Text("Take {low} to {high}.", low=f"{low:g}", high=f"{high:g}"),
+        )
 
 
 def _list(names: Sequence[str]) -> str:

@@ -18,6 +18,7 @@ from triage.evidence.answers import Observation, find_check
 from triage.evidence.posterior import Atom, scale_row
 from triage.evidence.rule_tables import Check, Rulebook, Scale
 from triage.exercises.exercise import Exercise, Hidden
+from triage.texts import Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,8 @@ def place_of_check(check: Check, corner: Corner | None) -> Place:
         return VEHICLE
     if corner not in CORNERS:
         raise SettingsError(
-            f"{check.title}: it is not said at which wheel", hint=f"Choose one of {', '.join(CORNERS)}."
+            Text("{name}: it is not said at which wheel", name=check.title),
+            hint=Text("Choose one of {corners}.", corners=", ".join(CORNERS)),
         )
     return corner
 

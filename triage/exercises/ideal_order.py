@@ -13,7 +13,8 @@ from triage.evidence.rule_tables import Repair, Rulebook
 from triage.exercises.exercise import Exercise, Hidden
 from triage.exercises.hidden_answers import answer_check
 from triage.planning.costs import StepCost, cost_of_check, cost_of_repair
-from triage.planning.plan import LAST_RESORT, PlanStep, make_plan
+from triage.planning.guidance import guide
+from triage.planning.plan import LAST_RESORT, PlanStep
 
 MOST_STEPS: Final = 25
 """Ends a plan that would never come to the last resort."""
@@ -78,7 +79,7 @@ class _Work:
 def find_ideal_order(
     exercise: Exercise, findings: Sequence[Finding], rulebook: Rulebook, *, first_corner: Corner
 ) -> IdealOrder:
-    """Let the planner work on the exercise with the same answers that a trainee gets.
+    """Let the program work on the exercise with the same answers that a trainee gets.
 
     Parameters
     ----------
@@ -95,7 +96,7 @@ def find_ideal_order(
     work = _Work(list(exercise.complaint), frozenset(), [], [], [])
     while len(work.steps) < MOST_STEPS and not (work.steps and work.steps[-1].right):
         answers = build_answers(work.seen, rulebook, first_corner=first_corner)
-        plan = make_plan((*findings, *answers), rulebook, is_open=tuple(work.is_open), tried=work.tried)
+        plan = guide((*findings, *answers), rulebook, is_open=tuple(work.is_open), tried=work.tried)
         if plan.next_step.kind == "check":
             _check(work, exercise, plan.next_step, rulebook)
         else:

@@ -20,6 +20,7 @@ from triage.simulator.faults import FAULT_MODELS
 from triage.simulator.road_test import RoadTest, setup_of_seed, simulate_road_test
 from triage.simulator.sample_logs import SampleLog
 from triage.simulator.setup import draw_setup
+from triage.texts import Text
 
 SPOKEN: Final = "Ask the driver"
 """How the questions begin that a driver answers at the desk."""
@@ -65,7 +66,9 @@ def make_wished(wish: Wish, rulebook: Rulebook) -> Exercise:
         For a wish that cannot be simulated.
     """
     if wish.seed < 0:
-        raise SettingsError(f"the seed {wish.seed} is negative", hint="Use 0 or a positive whole number.")
+        raise SettingsError(
+            Text("the seed {seed} is negative", seed=wish.seed), hint="Use 0 or a positive whole number."
+        )
     rng = np.random.default_rng([_SURPRISE, wish.seed])
     drawn = simulated_causes()[int(rng.integers(len(simulated_causes())))]
     corner: Place = wish.corner or CORNERS[int(rng.integers(len(CORNERS)))]
@@ -102,7 +105,7 @@ def drive_exercise(exercise: Exercise, progress: Progress = no_progress) -> Road
         progress=progress,
     )
     # The simulator writes the fault into the name and the history of its log.
-    log = replace(test.log, file=exercise.title, format="road test of an exercise", history=())
+    log = replace(test.log, file=exercise.title, format=Text("road test of an exercise"), history=())
     return replace(test, log=log)
 
 

@@ -10,6 +10,7 @@ from typing import IO, Final
 from triage.errors import DamagedLog, LogReadError
 from triage.logs.content import PACKINGS, ZIP_MAGIC, FileContent, member_content, packed_content
 from triage.logs.source import Source, source_of
+from triage.texts import Text
 
 MAX_MEMBERS: Final = 1000
 _MAX_DIRECTORY_BYTES: Final = 1 << 20
@@ -92,7 +93,9 @@ def _checked_directory(name: str, content: FileContent) -> list[zipfile.ZipInfo]
                 members = archive.infolist()
     except (zipfile.BadZipFile, NotImplementedError, ValueError, OSError, struct.error) as error:
         raise DamagedLog(
-            f"cannot be unpacked: {str(error)[:200]}", file=name, hint="Copy the file again."
+            Text("cannot be unpacked: {error}", error=str(error)[:200]),
+            file=name,
+            hint="Copy the file again.",
         ) from None
     if len(members) > MAX_MEMBERS:
         raise _too_many(name)
@@ -118,7 +121,7 @@ def _directory_bytes(raw: IO[bytes], size: int) -> int:
 
 def _too_many(name: str) -> DamagedLog:
     return DamagedLog(
-        f"the archive holds more than {MAX_MEMBERS} files",
+        Text("the archive holds more than {most} files", most=MAX_MEMBERS),
         file=name,
         hint="Unpack it and choose the parts of one recording.",
     )
@@ -147,7 +150,7 @@ def _refuse_foreign(source: Source) -> None:
     for magic, what in _FOREIGN:
         if source.head.startswith(magic):
             raise DamagedLog(
-                f"this is {what}",
+                Text("this is {what}", what=what),
                 file=source.name,
                 hint="Save the table as .xlsx or .csv without a password."
                 if "Office" in what

@@ -22,6 +22,7 @@ from triage.logs.frames import (
 from triage.logs.source import Source
 from triage.logs.text_lines import LineBlock, line_blocks
 from triage.progress import Progress
+from triage.texts import Text
 
 _HEADER: Final = re.compile(
     rb"^(date\s+(?!time\b)|base\s+(hex|dec)|begin\s+trigger\s*block"
@@ -94,7 +95,7 @@ def read_asc(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
         number += block.start.size
     if form is not None:
         _note_cut(source, block.plain_text(), number, form.radix, collector)
-    return collector.frames("CAN frames (ASC)", start)
+    return collector.frames(Text("CAN frames ({kind})", kind="ASC"), start)
 
 
 @dataclass(slots=True)

@@ -23,6 +23,7 @@ from triage.logs.moving_window import MovingWindow
 from triage.logs.source import Source
 from triage.progress import Progress
 from triage.speed_log import Notice
+from triage.texts import Text
 
 try:
     from isal.isal_zlib import decompress as _inflate
@@ -84,7 +85,7 @@ def read_blf(source: Source, wanted: frozenset[int], progress: Progress) -> Fram
     if rest.strip(b"\x00") and damage.end is None:
         damage.cut(window.stop)
     collector.notices += damage.notices(source)
-    return collector.frames("CAN frames (BLF)", start)
+    return collector.frames(Text("CAN frames ({kind})", kind="BLF"), start)
 
 
 class _Damage:
@@ -109,9 +110,12 @@ class _Damage:
     def notices(self, source: Source) -> list[Notice]:
         found = []
         if self.skipped:
-            text = (
-                f"{source.name}: damaged in {self.skipped} places, the first in the container at byte "
-                f"{self.first}; the rest of that container was skipped and its frames are lost."
+            text = Text(
+                "{name}: damaged in {skipped} places, the first in the container at byte "
+                "{first}; the rest of that container was skipped and its frames are lost.",
+                name=source.name,
+                skipped=self.skipped,
+                first=self.first,
             )
             found.append(Notice("log-incomplete", text, self.skipped))
         if self.end is not None:

@@ -24,6 +24,7 @@ from triage.logs.speed_units import doubt_unit, metres_per_unit, settle_unit
 from triage.logs.unit_texts import unit_multiple
 from triage.logs.wheel_signs import with_forward_signs
 from triage.speed_log import HistoryStep, Notice, SpeedLog, SpeedTrace
+from triage.texts import Text
 
 _BEYOND_ALL: Final = 1e30
 _NEAR_ZERO_S: Final = 60.0
@@ -141,7 +142,7 @@ def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
     most = max(count.values())
     if most == 0:
         raise SignalMappingError(
-            f"the signals {', '.join(names)} hold no valid number",
+            Text("the signals {names} hold no valid number", names=", ".join(names)),
             candidates=names,
             file=file,
             hint="Choose other signals with --map, or record again.",
@@ -149,7 +150,7 @@ def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
     repeated = max(wheel.samples.repeated_count for wheel in wheels.values())
     if most < 2 and repeated:
         raise DamagedLog(
-            f"all {repeated + 1} rows bear one and the same time",
+            Text("all {value} rows bear one and the same time", value=repeated + 1),
             file=file,
             hint="Export the time with more digits.",
         )
@@ -161,7 +162,7 @@ def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
         )
     if sum(number > 1 for number in count.values()) < 2:
         raise SignalMappingError(
-            f"only one of the signals {', '.join(names)} holds valid numbers",
+            Text("only one of the signals {names} holds valid numbers", names=", ".join(names)),
             candidates=names,
             file=file,
             hint="Choose other signals with --map.",
@@ -185,11 +186,14 @@ def _clock_notices(wheels: Mapping[Corner, _Wheel]) -> list[Notice]:
     notices = []
     back = max(wheel.samples.back_count for wheel in wheels.values())
     if back:
-        text = f"the time went back {back} times; the samples were sorted into rising order."
+        text = Text("the time went back {back} times; the samples were sorted into rising order.", back=back)
         notices.append(Notice("clock-went-back", text, back))
     repeated = max(wheel.samples.repeated_count for wheel in wheels.values())
     if repeated:
-        text = f"{repeated} time stamps are repeated; the first valid sample of each instant was kept."
+        text = Text(
+            "{repeated} time stamps are repeated; the first valid sample of each instant was kept.",
+            repeated=repeated,
+        )
         notices.append(Notice("duplicate-instants", text, repeated))
     return notices
 
@@ -199,7 +203,11 @@ def _invalid_notices(wheels: Mapping[Corner, _Wheel], traces: Mapping[Corner, Sp
     notices = [
         Notice(
             "invalid-samples",
-            f"{corner}: {count} samples are missing or marked invalid (not available) and were left out.",
+            Text(
+                "{corner}: {count} samples are missing or marked invalid (not available) and were left out.",
+                corner=corner,
+                count=count,
+            ),
             count,
         )
         for corner, count in counts.items()
@@ -207,13 +215,21 @@ def _invalid_notices(wheels: Mapping[Corner, _Wheel], traces: Mapping[Corner, Sp
     ]
     silent = [corner for corner, trace in traces.items() if not trace.valid_count]
     for corner in silent:
-        text = f"{corner}: the signal {wheels[corner].candidate.signal.label} holds no valid sample at all."
+        text = Text(
+            "{corner}: the signal {signal} holds no valid sample at all.",
+            corner=corner,
+            signal=wheels[corner].candidate.signal.label,
+        )
         notices.append(Notice("invalid-samples", text, max(counts[corner], 1)))
     return notices
 
 
 def _history(recording: Recording, unit: str, zero_s: float) -> tuple[HistoryStep, ...]:
-    steps = [HistoryStep("read", recording.format), HistoryStep("unit", f"{unit} to m/s")]
+    steps = [
+        HistoryStep(Text("read"), recording.format),
+        HistoryStep(Text("unit"), Text("{unit} to m/s", unit=unit)),
+    ]
     if zero_s:
-        steps.append(HistoryStep("clock", f"{zero_s:.6f} s taken off, so that the log starts at 0"))
+        taken = Text("{time} s taken off, so that the log starts at 0", time=f"{zero_s:.6f}")
+        steps.append(HistoryStep(Text("clock"), taken))
     return tuple(steps)

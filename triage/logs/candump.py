@@ -32,6 +32,7 @@ from triage.logs.text_lines import (
 )
 from triage.progress import Progress
 from triage.speed_log import FloatArray
+from triage.texts import Text
 
 _LINE: Final = re.compile(
     rb"^[ \t]*(?:\((?P<time>[^)\r\n]{1,40})\)[ \t]+)?(?P<bus>[^\s#(]{1,32})[ \t]+"
@@ -75,7 +76,7 @@ def read_candump(source: Source, wanted: frozenset[int], progress: Progress) -> 
         clock = clock or _Clock(counts_steps=_counts_steps(block.plain_text()))
         _take_block(block, collector, clock, tally)
     _note_unread(source, tally, collector)
-    return collector.frames("CAN frames (candump)", clock.start if clock else None)
+    return collector.frames(Text("CAN frames ({kind})", kind="candump"), clock.start if clock else None)
 
 
 @dataclass(slots=True)

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.texts import Text
 
 RESTART_S: Final = 1.0
 """A step back of more than this that is not made up for at once is a restart of the clock (judgement)."""
@@ -81,13 +82,25 @@ class MendedClock:
         """Say what was done."""
         found = []
         if self.restart_count:
-            text = f"{file}: the clock started anew {self.restart_count} times; the times were joined."
+            text = Text(
+                "{file}: the clock started anew {restart_count} times; the times were joined.",
+                file=file,
+                restart_count=self.restart_count,
+            )
             found.append(Notice("clock-reset", text, self.restart_count))
         if self.wrap_count:
-            text = f"{file}: the counter of the clock ran over {self.wrap_count} times; the times run on."
+            text = Text(
+                "{file}: the counter of the clock ran over {wrap_count} times; the times run on.",
+                file=file,
+                wrap_count=self.wrap_count,
+            )
             found.append(Notice("clock-reset", text, self.wrap_count))
         if self.stray_count:
-            text = f"{file}: {self.stray_count} time stamps lie far from all others and were left out."
+            text = Text(
+                "{file}: {stray_count} time stamps lie far from all others and were left out.",
+                file=file,
+                stray_count=self.stray_count,
+            )
             found.append(Notice("clock-strays", text, self.stray_count))
         return found
 

@@ -15,6 +15,7 @@ from triage.logs.pulse_unwrapping import unwrap_counters
 from triage.logs.signs import against_wheels, stated_sign
 from triage.logs.unit_texts import CHANNEL_FACTORS
 from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
+from triage.texts import Text
 from triage.units import LINEAR_SPEED_MPS
 
 _SIGNED: Final = ("steering_rad", "yaw_rate_radps", "lateral_mps2", "longitudinal_mps2")
@@ -74,11 +75,15 @@ def _built(role: str, channel: Channel, candidate: Candidate, traces: Mapping[Co
         return _brake(channel, traces)
     factor = _factor(role, channel, candidate.sense.unit, traces)
     if factor is None:
-        text = f"{channel.source} could be {role}, but its unit is not known; it was left out."
+        text = Text(
+            "{source} could be {role}, but its unit is not known; it was left out.",
+            source=channel.source,
+            role=role,
+        )
         return None, [Notice("unit-doubtful", text)]
     scaled = _scaled(channel, channel.value * factor)
     if _stands_still(scaled) and _moving_s(traces) > _STUCK_AFTER_S:
-        text = f"{channel.source} never changes although the car drives; it was left out."
+        text = Text("{source} never changes although the car drives; it was left out.", source=channel.source)
         return None, [Notice("stuck-channel", text)]
     return _with_sign(role, scaled, traces) if role in _SIGNED else (scaled, [])
 
@@ -95,7 +100,7 @@ def _brake(channel: Channel, traces: Mapping[Corner, SpeedTrace]) -> _Built:
     if not _is_binary(channel.value):
         return None, []
     if _stands_still(channel) and _brakes(traces):
-        text = f"{channel.source} never changes although the car brakes; it was left out."
+        text = Text("{source} never changes although the car brakes; it was left out.", source=channel.source)
         return None, [Notice("stuck-channel", text)]
     return channel, []
 
@@ -178,11 +183,13 @@ def _with_sign(role: str, channel: Channel, traces: Mapping[Corner, SpeedTrace])
 
 def _contradiction(role: str, source: str) -> Notice:
     if role == "longitudinal_mps2":
-        text = f"{source}: the wheels change speed the other way than this channel says."
+        text = Text("{source}: the wheels change speed the other way than this channel says.", source=source)
     else:
-        text = (
-            f"{source}: the wheels turn the other way than this channel says, whose positive side is stated; "
-            "left and right may be exchanged, or the statement is wrong."
+        text = Text(
+            "{source}: the wheels turn the other way than this channel says, whose "
+            "positive side is stated; left and right may be exchanged, or the statement "
+            "is wrong.",
+            source=source,
         )
     return Notice("sign-doubtful", text)
 
@@ -193,7 +200,10 @@ def _turned_round(role: str, source: str) -> Notice:
         if role == "longitudinal_mps2"
         else ("left-right difference", "to the right (or left and right are exchanged on both axles)")
     )
-    text = (
-        f"{source}: by the wheels' own {witness} this channel is positive {other}; its sign was turned round."
+    text = Text(
+        "{source}: by the wheels' own {witness} this channel is positive {other}; its sign was turned round.",
+        source=source,
+        witness=witness,
+        other=other,
     )
     return Notice("sign-doubtful", text)

@@ -18,6 +18,7 @@ from typing import IO, Any, Final, Protocol, cast
 
 from triage.errors import DamagedLog, LogReadError
 from triage.speed_log import Notice
+from triage.texts import Text
 
 MAX_UNPACKED_BYTES: Final = 4 << 30
 """A recording beyond this is refused before it fills the memory."""
@@ -189,7 +190,9 @@ class Content:
             reason = str(error)[:200]
             if not done:
                 raise DamagedLog(
-                    f"cannot be {verb}: {reason}", file=self._name, hint="Copy the file again."
+                    Text("cannot be {verb}: {reason}", verb=verb, reason=reason),
+                    file=self._name,
+                    hint="Copy the file again.",
                 ) from None
             self._hear(
                 f"{self._name}: the packed file is damaged or cut off; what could be unpacked was used."
@@ -282,7 +285,7 @@ def member_content(file: FileContent, name: str, info: zipfile.ZipInfo) -> Conte
                 stream = archive.open(info)
             except (zipfile.BadZipFile, NotImplementedError, RuntimeError, ValueError, OSError) as error:
                 raise DamagedLog(
-                    f"cannot be unpacked: {str(error)[:200]}",
+                    Text("cannot be unpacked: {error}", error=str(error)[:200]),
                     file=name,
                     hint="Unpack it yourself and choose the log in it.",
                 ) from None
@@ -317,7 +320,7 @@ def open_regular(name: str, path: Path) -> IO[bytes]:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise LogReadError(
-            f"cannot be read: {reason}", file=name, hint="Check the rights of the file."
+            Text("cannot be read: {reason}", reason=reason), file=name, hint="Check the rights of the file."
         ) from None
     if not stat.S_ISREG(os.fstat(handle).st_mode):
         os.close(handle)
@@ -330,7 +333,9 @@ def _refuse_what_is_no_file(name: str, path: Path) -> None:
         mode = path.stat().st_mode
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise LogReadError(f"cannot be opened: {reason}", file=name, hint="Check the path.") from None
+        raise LogReadError(
+            Text("cannot be opened: {reason}", reason=reason), file=name, hint="Check the path."
+        ) from None
     if stat.S_ISDIR(mode):
         raise LogReadError("this is a folder", file=name, hint="Give the files in it one by one.")
     if not stat.S_ISREG(mode):
@@ -348,7 +353,7 @@ def _refuse_bomb(name: str, done: int, packed_bytes: int) -> None:
         raise _too_large(name, "unpacks to")
     if done > max(_FREE_BYTES, MAX_EXPANSION * packed_bytes):
         raise DamagedLog(
-            f"unpacks to more than {MAX_EXPANSION} times its size, as no recording does",
+            Text("unpacks to more than {most} times its size, as no recording does", most=MAX_EXPANSION),
             file=name,
             hint="Unpack it yourself and look at what it holds.",
         )
@@ -356,7 +361,7 @@ def _refuse_bomb(name: str, done: int, packed_bytes: int) -> None:
 
 def _too_large(name: str, verb: str) -> DamagedLog:
     return DamagedLog(
-        f"{verb} more than {MAX_UNPACKED_BYTES / (1 << 30):.3g} GB",
+        Text("{verb} more than {value} GB", verb=verb, value=f"{MAX_UNPACKED_BYTES / (1 << 30):.3g}"),
         file=name,
         hint="Cut the recording in parts.",
     )

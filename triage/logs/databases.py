@@ -19,6 +19,7 @@ from triage.logs.library_noise import quiet
 from triage.logs.mapping import is_wanted, is_wheel
 from triage.logs.source import guess_encoding
 from triage.speed_log import Notice
+from triage.texts import Text
 
 _MAX_BYTES: Final = 64 << 20
 _STANDARD_MAX: Final = 0x7FF
@@ -165,9 +166,15 @@ def _layout(message: Any) -> frozenset[tuple[Any, ...]]:
 
 def _conflict(before: _Description, file: str, message: Any, key: int, *, used: str) -> Notice:
     why = "which was given first" if used == before.file else "which names speeds in it"
-    text = (
-        f"{before.file} and {file} describe {format_key(key)} differently "
-        f"({before.name} and {message.name}); {used}, {why}, was used."
+    text = Text(
+        "{file} and {file2} describe {identifier} differently ({name} and {name2}); {used}, {why}, was used.",
+        file=before.file,
+        file2=file,
+        identifier=format_key(key),
+        name=before.name,
+        name2=message.name,
+        used=used,
+        why=why,
     )
     return Notice("database-conflict", text)
 
@@ -187,7 +194,7 @@ def read_database_text(file: str) -> str:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise DatabaseError(
-            f"the database cannot be read: {reason}", file=file, hint="Check the path."
+            Text("the database cannot be read: {reason}", reason=reason), file=file, hint="Check the path."
         ) from None
     try:
         return data.decode("utf-8-sig" if not data.startswith((b"\xff\xfe", b"\xfe\xff")) else "utf-16")
@@ -247,7 +254,7 @@ def _refuse_hostile_text(text: str, file: str) -> None:
     count = sum(1 for _ in itertools.islice(_SIGNAL.finditer(text), MAX_SIGNALS + 1))
     if count > MAX_SIGNALS:
         raise DatabaseError(
-            f"the database describes more than {MAX_SIGNALS} signals",
+            Text("the database describes more than {most} signals", most=MAX_SIGNALS),
             file=file,
             hint="Cut out the messages that are needed.",
         )
@@ -280,9 +287,13 @@ def _with_extended_flags(text: str, file: str) -> tuple[str, list[Notice]]:
         return found["before"] + str(number | EXTENDED_FLAG if number in lacking else number)
 
     first, name = next(iter(lacking.items()))
-    note = (
-        f"{file}: message {name} ({format_key(first | EXTENDED_FLAG)}) has a 29-bit identifier without "
-        f"the extended flag; it was read as extended ({len(lacking)} messages)."
+    note = Text(
+        "{file}: message {name} ({identifier}) has a 29-bit identifier without the "
+        "extended flag; it was read as extended ({count} messages).",
+        file=file,
+        name=name,
+        identifier=format_key(first | EXTENDED_FLAG),
+        count=len(lacking),
     )
     return _FRAME_ID.sub(flagged, text), [Notice("database-repaired", note, len(lacking))]
 
@@ -303,11 +314,15 @@ def _parsed(text: str, file: str, *, is_dbc: bool, notices: list[Notice]) -> tup
             database = cantools.database.load_string(text, database_format=form, strict=False)
     except Exception as error:  # noqa: BLE001 - the library raises whatever its parsers raise
         raise DatabaseError(
-            f"this is no readable signal database: {_first_line(error)}",
+            Text("this is no readable signal database: {reason}", reason=f"{_first_line(error)}"),
             file=file,
             hint="Choose a DBC, ARXML, KCD or SYM file, or have it exported again.",
         ) from None
-    text = f"{file}: the database has a fault that was passed over: {strict_reason.rstrip('.')}."
+    text = Text(
+        "{file}: the database has a fault that was passed over: {reason}.",
+        file=file,
+        reason=strict_reason.rstrip("."),
+    )
     return database, [*notices, Notice("database-repaired", text)]
 
 

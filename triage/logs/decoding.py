@@ -21,6 +21,7 @@ from triage.logs.roles import sense_signal
 from triage.logs.source import Source
 from triage.progress import Progress, part_of
 from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.texts import Text
 
 _NO_VALUE: Final = re.compile(
     r"sna|not.?av|unavail|invalid|ung[uü]ltig|err|fault|fehler|init|reserv|undef|unknown|unbekannt|n/a|^na$|nicht|default|"
@@ -111,9 +112,11 @@ def _decoded(frames: Frames, decode: Callable[[_Batch], Iterable[RawSignal]], fi
         echoes += dropped
         signals += decode(batch)
     if echoes:
-        text = (
-            f"{file}: {echoes} frames stand twice in the log, once sent and once as their own echo; "
-            "the repeated ones were left out."
+        text = Text(
+            "{file}: {echoes} frames stand twice in the log, once sent and once as their "
+            "own echo; the repeated ones were left out.",
+            file=file,
+            echoes=echoes,
         )
         notices.append(Notice("duplicate-instants", text, echoes))
     return Recording(frames.format, frames.start, _without_needless_bus(signals), tuple(notices))
@@ -327,7 +330,13 @@ def _odd_notices(frames: Frames, file: str) -> list[Notice]:
     if not total:
         return []
     what = ", ".join(f"{count} {name}" for name, count in frames.odd.items())
-    return [Notice("frames-skipped", f"{file}: skipped as they carry no speed: {what}.", total)]
+    return [
+        Notice(
+            "frames-skipped",
+            Text("{file}: skipped as they carry no speed: {what}.", file=file, what=what),
+            total,
+        )
+    ]
 
 
 def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> SignalMappingError:
@@ -337,14 +346,17 @@ def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> Sig
     unusable = ", ".join(f"{count} {name}" for name, count in frames.odd.items())
     if not ordered:
         return SignalMappingError(
-            f"there is no usable data frame in the log ({unusable or 'it holds no frame'})",
+            Text("there is no usable data frame in the log ({which})", which=unusable or "it holds no frame"),
             file=file,
             hint="Record again with time stamps, or choose another file.",
         )
     present = f"identifiers in the log (hex): {ids}{more}"
     if not database.files:
         return SignalMappingError(
-            f"the log holds CAN frames; without a signal database they tell no wheel speed; {present}",
+            Text(
+                "the log holds CAN frames; without a signal database they tell no wheel speed; {present}",
+                present=present,
+            ),
             file=file,
             hint="Give the database of this car with --dbc FILE.",
         )
@@ -362,7 +374,9 @@ def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> Sig
     else:
         why = "the database describes none of the identifiers in the log; it belongs to another car or bus"
     return SignalMappingError(
-        f"{names}: {why}; {present}", file=file, hint="Choose the right database with --dbc FILE."
+        Text("{names}: {why}; {present}", names=names, why=why, present=present),
+        file=file,
+        hint="Choose the right database with --dbc FILE.",
     )
 
 

@@ -16,6 +16,7 @@ from triage.logs.names import read_name
 from triage.logs.options import ReadOptions
 from triage.logs.recording import EDGE_UNIT, RawSignal, Recording
 from triage.speed_log import FloatArray, HistoryStep, Notice
+from triage.texts import Text
 from triage.units import format_share
 
 CYCLE_S: Final = 0.01
@@ -98,7 +99,7 @@ def form_edge_speeds(recording: Recording, options: ReadOptions, file: str) -> E
     others = tuple(signal for signal in recording.signals if signal.unit != EDGE_UNIT)
     ready = replace(recording, signals=(*speeds, *others), notices=(*recording.notices, *notices))
     mapping = {corner: chosen[corner].name for corner in CORNERS}
-    steps = (HistoryStep("speeds from edges", detail),)
+    steps = (HistoryStep(Text("speeds from edges"), detail),)
     return EdgeSpeeds(ready, replace(options, mapping=mapping, unit="m/s"), edges, steps)
 
 
@@ -113,8 +114,13 @@ def _choose(found: list[RawSignal], mapping: Mapping[Corner, str], file: str) ->
         if len(fitting) != 1:
             what = "no column of edges was found for" if not fitting else "several columns of edges fit"
             raise SignalMappingError(
-                f"{what} the {CORNER_NAMES[corner]} wheel ({corner}); columns of edges: "
-                f"{', '.join(one.name for one in found[:12])}",
+                Text(
+                    "{what} the {wheel} wheel ({corner}); columns of edges: {found}",
+                    what=what,
+                    wheel=CORNER_NAMES[corner],
+                    corner=corner,
+                    found=", ".join(one.name for one in found[:12]),
+                ),
                 candidates=tuple(one.name for one in found),
                 file=file,
                 hint="Name the wheels with --map FL=NAME and so on, or give the files of all four wheels.",
@@ -136,10 +142,14 @@ def _pitch(count: PoleCount | None, options: ReadOptions, file: str) -> tuple[fl
     circumference_m = options.circumference_m
     if circumference_m is None:
         circumference_m = NOMINAL_CIRCUMFERENCE_M
-        text = (
-            f"{file}: the circumference of the wheels is not known; {circumference_m:g} m were assumed, "
-            f"so that speeds are right only in proportion ({edges} edges a turn, {how}). "
-            "State it with --tyre-radius or --vehicle."
+        text = Text(
+            "{file}: the circumference of the wheels is not known; {circumference_m} m "
+            "were assumed, so that speeds are right only in proportion ({edges} edges a "
+            "turn, {how}). State it with --tyre-radius or --vehicle.",
+            file=file,
+            circumference_m=f"{circumference_m:g}",
+            edges=edges,
+            how=how,
         )
         notices.append(Notice("unit-assumed", text))
     return circumference_m / edges, notices, f"{edges} edges a turn, {how}; {circumference_m:g} m a turn"
@@ -151,16 +161,21 @@ def _edges_per_rev(count: PoleCount | None, options: ReadOptions, file: str) -> 
         how = f"found from what repeats, {format_share(count.probability)} sure"
         if known is None or count.edges_per_rev in (known, 2 * known):
             return count.edges_per_rev, how, []
-        text = (
-            f"{file}: the vehicle file states {known} pulses a turn, but the edges repeat after "
-            f"{count.edges_per_rev}; the latter was taken."
+        text = Text(
+            "{file}: the vehicle file states {known} pulses a turn, but the edges repeat "
+            "after {edges}; the latter was taken.",
+            file=file,
+            known=known,
+            edges=count.edges_per_rev,
         )
         return count.edges_per_rev, how, [Notice("unit-doubtful", text)]
     if known is not None:
         return known, "by the vehicle file", []
-    text = (
-        f"{file}: how many edges make a turn does not show; {NOMINAL_EDGES} were assumed. "
-        "State pulses_per_rev in a vehicle file and give it with --vehicle."
+    text = Text(
+        "{file}: how many edges make a turn does not show; {edges} were assumed. State "
+        "pulses_per_rev in a vehicle file and give it with --vehicle.",
+        file=file,
+        edges=NOMINAL_EDGES,
     )
     return NOMINAL_EDGES, "assumed", [Notice("unit-assumed", text)]
 
@@ -173,7 +188,10 @@ def _grid(edges: Mapping[Corner, FloatArray], file: str) -> FloatArray:
     first, last = min(float(one[0]) for one in there), max(float(one[-1]) for one in there)
     if (last - first) / CYCLE_S > _MOST_CYCLES:
         raise DamagedLog(
-            f"the edges span {(last - first) / 3600.0:.0f} hours; their unit of time may be another",
+            Text(
+                "the edges span {value} hours; their unit of time may be another",
+                value=f"{(last - first) / 3600.0:.0f}",
+            ),
             file=file,
             hint="Name the unit in the heading, such as FL_edge_us.",
         )

@@ -25,6 +25,7 @@ from triage.logs.tables import load_columns_as_text, numbers_of
 from triage.logs.unit_texts import TIME_UNIT_S, is_speed_unit
 from triage.progress import Progress
 from triage.speed_log import FloatArray, Notice
+from triage.texts import Text
 
 _EDGE: Final = re.compile(
     r"edge|flank|flanc|fianc|fronte|puls|tick|tooth|teeth|zahn|zähn|zaehn|impuls|dente|diente",
@@ -62,7 +63,7 @@ def read_edge_times(source: Source, _database: SignalDatabase, progress: Progres
     progress(0.05, "reading the edges")
     layout = _layout(source)
     if layout is None:
-        return Recording("edge times", None, ())
+        return Recording(Text("edge times"), None, ())
     frame = load_columns_as_text(source, layout)
     progress(0.6, "sorting the edges")
     columns = _edge_columns(layout, source)
@@ -76,12 +77,20 @@ def read_edge_times(source: Source, _database: SignalDatabase, progress: Progres
         edges_s = np.unique(mended.time_s[np.isfinite(mended.time_s)])
         signals.append(RawSignal(name, EDGE_UNIT, edges_s, edges_s))
         if assumed and not any(notice.code == "unit-assumed" for notice in notices):
-            text = f"{source.name}: the edges have no unit of time; by their distance {unit} was taken."
+            text = Text(
+                "{name}: the edges have no unit of time; by their distance {unit} was taken.",
+                name=source.name,
+                unit=unit,
+            )
             notices.append(Notice("unit-assumed", text))
     if layout.decimal == ",":
-        notices.append(Notice("decimal-comma", f"{source.name}: numbers are written with a decimal comma."))
+        notices.append(
+            Notice(
+                "decimal-comma", Text("{name}: numbers are written with a decimal comma.", name=source.name)
+            )
+        )
     progress(1.0, "reading the edges")
-    return Recording("edge times", None, tuple(signals), tuple(notices))
+    return Recording(Text("edge times"), None, tuple(signals), tuple(notices))
 
 
 def _layout(source: Source) -> TableLayout | None:

@@ -23,6 +23,7 @@ from triage.logs.tables import load_columns_as_text
 from triage.logs.vocabulary import word_set
 from triage.progress import Progress
 from triage.speed_log import FloatArray
+from triage.texts import Text
 
 _TIME: Final = word_set(
     "time timestamp timestamps t ts zeit stamp timeoffset offset abstime datetime temps tiempo tempo"
@@ -95,7 +96,9 @@ def read_frame_table(source: Source, wanted: frozenset[int], progress: Progress)
         cells = load_columns_as_text(source, layout)
     except (pd.errors.ParserError, pd.errors.EmptyDataError, ValueError, OverflowError) as error:
         raise DamagedLog(
-            f"the table cannot be read: {error}", file=source.name, hint="Export it again."
+            Text("the table cannot be read: {error}", error=f"{error}"),
+            file=source.name,
+            hint="Export it again.",
         ) from None
     report_bytes(progress, 5, 10)
     return _frames(source, cells, columns, wanted)
@@ -177,12 +180,12 @@ def _frames(source: Source, cells: pd.DataFrame, columns: FrameColumns, wanted: 
     numbers, counts = np.unique(key[good], return_counts=True)
     collector.seen = Counter(dict(zip(numbers.tolist(), counts.tolist(), strict=True)))
     kept = np.flatnonzero(good & np.isin(key, np.array(sorted(wanted), dtype=np.uint32)))
-    frames = collector.frames("CAN frames (table)", start)
+    frames = collector.frames(Text("CAN frames ({kind})", kind="table"), start)
     filled = _filled(frames, cells.iloc[kept], columns, (time_s[kept], key[kept]))
     if kept.size and not filled.time_s.size:
         example = str(cells.iloc[kept[0], columns.data[0]])[:_SHOWN_DATA]
         raise DamagedLog(
-            f"the data of no frame can be read, the first of which is {example!r}",
+            Text("the data of no frame can be read, the first of which is {example}", example=f"{example!r}"),
             file=source.name,
             hint="Export the data as hexadecimal bytes.",
         )

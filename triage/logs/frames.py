@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from triage.logs.source import Source
 from triage.progress import Progress
 from triage.speed_log import FloatArray, Notice
+from triage.texts import Text
 
 EXTENDED_FLAG: Final = 1 << 31
 """Set in a frame key for a 29-bit identifier, as DBC files do; 0x123 standard and extended differ."""
@@ -201,7 +202,12 @@ def _block_of(frames: Sequence[tuple[float, int, int, bytes]]) -> FrameBlock:
 
 def incomplete(source: Source, place: str, what: str = "the file ends in the middle of a record") -> Notice:
     """Notice of a file that is cut off or damaged at a place."""
-    text = f"{source.name}: the recording is incomplete: {what} ({place}); everything before it was used."
+    text = Text(
+        "{name}: the recording is incomplete: {what} ({place}); everything before it was used.",
+        name=source.name,
+        what=what,
+        place=place,
+    )
     return Notice("log-incomplete", text)
 
 

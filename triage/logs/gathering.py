@@ -14,6 +14,7 @@ from triage.logs.archives import open_sources
 from triage.logs.registry import recognise
 from triage.logs.source import Source
 from triage.speed_log import Notice
+from triage.texts import Text
 
 MAX_PARTS: Final = 1000
 _SHOWN: Final = 6
@@ -58,7 +59,9 @@ def gather_sources(files: Sequence[str | Path]) -> Gathered:
         )
         if len(sources) > MAX_PARTS:
             raise LogReadError(
-                f"more than {MAX_PARTS} recordings", file=str(file), hint="Name the parts of one drive."
+                Text("more than {most} recordings", most=MAX_PARTS),
+                file=str(file),
+                hint="Name the parts of one drive.",
             )
     return Gathered(tuple(sources), any(_is_folder(file) for file in files))
 
@@ -85,7 +88,7 @@ def _recordings_in(sources: tuple[Source, ...], name: str) -> list[Source]:
     kept = [source for source in sources if _is_recording(source)]
     if not kept:
         raise UnknownLogFormat(
-            f"none of the {len(sources)} files in the archive is a recording",
+            Text("none of the {count} files in the archive is a recording", count=len(sources)),
             file=name,
             hint="Unpack it and choose the log in it.",
         )
@@ -116,13 +119,13 @@ def _files_of(folder: Path) -> list[Path]:
         paths = [path for path in folder.iterdir() if not path.name.startswith(".") and path.is_file()]
     except OSError as error:
         raise LogReadError(
-            f"this folder cannot be listed: {error.strerror or error}",
+            Text("this folder cannot be listed: {reason}", reason=f"{error.strerror or error}"),
             file=str(folder),
             hint="Name the recordings in it one by one.",
         ) from None
     if len(paths) > MAX_PARTS:
         raise LogReadError(
-            f"this folder holds more than {MAX_PARTS} files",
+            Text("this folder holds more than {most} files", most=MAX_PARTS),
             file=str(folder),
             hint="Name the parts of one drive.",
         )
@@ -148,6 +151,11 @@ def _telling(kept: list[Source], passed: list[str], name: str) -> list[Source]:
     if not passed:
         return kept
     more = f" and {len(passed) - _SHOWN} more" if len(passed) > _SHOWN else ""
-    text = f"{name}: passed over, as these are no recordings: {', '.join(passed[:_SHOWN])}{more}."
+    text = Text(
+        "{name}: passed over, as these are no recordings: {passed}{more}.",
+        name=name,
+        passed=", ".join(passed[:_SHOWN]),
+        more=more,
+    )
     notice = Notice("files-passed-over", text, len(passed))
     return [replace(kept[0], told=(*kept[0].told, notice)), *kept[1:]]

@@ -14,6 +14,7 @@ from triage.errors import SignalMappingError
 from triage.logs.recording import RawSignal
 from triage.logs.roles import SignalSense, sense_signal
 from triage.speed_log import CHANNEL_UNITS, FloatArray, Notice
+from triage.texts import Text
 
 _SHOWN: Final = 12
 _LONGEST_SHOWN: Final = 80
@@ -112,8 +113,12 @@ def _named(candidates: Sequence[Candidate], corner: Corner, name: str, file: str
         if len(found) == 1 or (found and len({one.signal.name for one in found}) == 1):
             return max(found, key=lambda one: one.signal.value.size)
         if found:
-            raise _unsure(f"--map {corner}={name} fits several signals", found, file)
-    raise _unsure(f"--map {corner}={name}: there is no such signal", candidates, file)
+            raise _unsure(
+                Text("--map {corner}={name} fits several signals", corner=corner, name=name), found, file
+            )
+    raise _unsure(
+        Text("--map {corner}={name}: there is no such signal", corner=corner, name=name), candidates, file
+    )
 
 
 def _wheels(
@@ -150,10 +155,14 @@ def _one_bus(possible: Sequence[Candidate]) -> tuple[list[Candidate], list[Notic
     }
     best = max(buses, key=lambda bus: count[bus])
     name = next(iter(doubled))
-    text = (
-        f"the wheel speeds came over {len(buses)} buses or channels ({', '.join(buses)}); "
-        f"only bus {best} was used. "
-        f"To use another one: --map FL={name}@{next(bus for bus in buses if bus != best)} and so on."
+    text = Text(
+        "the wheel speeds came over {count} buses or channels ({buses}); only bus {best} "
+        "was used. To use another one: --map FL={name}@{other} and so on.",
+        count=len(buses),
+        buses=", ".join(buses),
+        best=best,
+        name=name,
+        other=next(bus for bus in buses if bus != best),
     )
     kept = [one for one in possible if one.signal.name not in doubled or one.signal.bus == best]
     return kept, [Notice("message-on-two-buses", text, len(buses))]
@@ -170,7 +179,7 @@ def _best_set(
     full = [group for group in _sets(possible) if all(corner in group for corner in corners)]
     if not full:
         return _piecewise(possible, corners, file, everything), [
-            _guessed("their names are built differently")
+            _guessed(Text("their names are built differently"))
         ]
     full.sort(key=lambda group: -_strength(group))
     rivals = [group for group in full if _strength(group) == _strength(full[0])]
@@ -223,9 +232,12 @@ def _piecewise(
 
 
 def _doubt(corner: Corner, fitting: int) -> str:
-    what = ("no signal was found for", "one signal might be, but need not be, that of")
-    said = what[fitting] if fitting < len(what) else "several signals fit"
-    return f"{said} the {CORNER_NAMES[corner]} wheel ({corner})"
+    said = (
+        Text("no signal was found for the {wheel} wheel ({corner})"),
+        Text("one signal might be, but need not be, that of the {wheel} wheel ({corner})"),
+        Text("several signals fit the {wheel} wheel ({corner})"),
+    )
+    return Text(said[min(fitting, 2)], wheel=CORNER_NAMES[corner], corner=corner)
 
 
 def _agreeing(rivals: list[dict[Corner, Candidate]], file: str) -> list[dict[Corner, Candidate]]:
@@ -236,7 +248,7 @@ def _agreeing(rivals: list[dict[Corner, Candidate]], file: str) -> list[dict[Cor
         if any(not _tell_the_same(first[corner], other[corner]) for corner in first):
             shown = [one for group in rivals for one in group.values()]
             raise _unsure(
-                "several sets of signals could be the wheel speeds, and they do not agree", shown, file
+                Text("several sets of signals could be the wheel speeds, and they do not agree"), shown, file
             )
     return rivals
 
@@ -258,13 +270,16 @@ def _clean(signal: RawSignal) -> tuple[FloatArray, FloatArray]:
 
 
 def _guessed(why: str) -> Notice:
-    return Notice("mapping-guessed", f"the wheel speeds were chosen although {why}; check the sources shown.")
+    return Notice(
+        "mapping-guessed",
+        Text("the wheel speeds were chosen although {why}; check the sources shown.", why=why),
+    )
 
 
 def _refuse_double_use(wheels: Mapping[Corner, Candidate], file: str) -> None:
     labels = [one.signal.label for one in wheels.values()]
     if len(set(labels)) < len(labels):
-        raise _unsure("one signal would serve for two wheels", list(wheels.values()), file)
+        raise _unsure(Text("one signal would serve for two wheels"), list(wheels.values()), file)
 
 
 def _refuse_doubtful(wheels: Mapping[Corner, Candidate], file: str) -> None:
@@ -275,7 +290,9 @@ def _refuse_doubtful(wheels: Mapping[Corner, Candidate], file: str) -> None:
         value = one.signal.value[~np.isnan(one.signal.value)]
         if value.size < 2 or np.ptp(value) > 0.02 * float(np.abs(value).max()):
             return
-    problem = "four columns name the corners, but their values hardly change and no unit says what they are"
+    problem = Text(
+        "four columns name the corners, but their values hardly change and no unit says what they are"
+    )
     raise _unsure(problem, list(wheels.values()), file)
 
 
@@ -286,10 +303,10 @@ def _worth_showing(everything: Sequence[Candidate]) -> list[Candidate]:
 
 def _unsure(problem: str, found: Sequence[Candidate], file: str) -> SignalMappingError:
     labels = tuple(dict.fromkeys(one.signal.label for one in found))
-    more = f" and {len(labels) - _SHOWN} more" if len(labels) > _SHOWN else ""
-    shown = ", ".join(_short(label) for label in labels[:_SHOWN]) or "none"
+    more = Text(" and {n} more", n=len(labels) - _SHOWN) if len(labels) > _SHOWN else ""
+    shown = ", ".join(_short(label) for label in labels[:_SHOWN]) or Text("none")
     return SignalMappingError(
-        f"{problem}; signals in the log: {shown}{more}",
+        Text("{problem}; signals in the log: {shown}{more}", problem=problem, shown=shown, more=more),
         candidates=labels,
         file=file,
         hint="Name the wheels with --map FL=NAME --map FR=NAME --map RL=NAME --map RR=NAME.",

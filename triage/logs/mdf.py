@@ -26,6 +26,7 @@ from triage.logs.roles import sense_signal
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
 from triage.speed_log import FloatArray, Notice
+from triage.texts import Text
 
 _FINISHED: Final = b"MDF     "
 _MAGIC: Final = (_FINISHED, b"UnFinMF ")
@@ -117,7 +118,10 @@ def _refuse_stray_channel(mdf: Any, source: Source) -> None:
 def _damaged(source: Source, error: Exception) -> DamagedLog:
     reason = (str(error) or type(error).__name__).splitlines()[0][:200]
     return DamagedLog(
-        f"the MDF file cannot be read: {reason}", file=source.name, place="block list", hint="Copy it again."
+        Text("the MDF file cannot be read: {reason}", reason=reason),
+        file=source.name,
+        place="block list",
+        hint="Copy it again.",
     )
 
 
@@ -139,7 +143,7 @@ def _signals(mdf: Any, file: str, progress: Progress) -> Recording:
             notices += clock.notices(f"{file}: {name}")
             found = RawSignal(name, str(signal.unit or unit), clock.time_s, value)
             signals.append(found.only(~np.isnan(clock.time_s)))
-    return Recording("MDF signals", mdf.start_time, tuple(signals), tuple(notices))
+    return Recording(Text("MDF signals"), mdf.start_time, tuple(signals), tuple(notices))
 
 
 def _numbers(signal: Any) -> FloatArray | None:

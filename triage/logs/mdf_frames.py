@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from triage.logs.frames import EXTENDED_FLAG, EXTENDED_MAX, FrameBlock, FrameCollector, Frames
 from triage.logs.mdf_layout import whole_blocks
 from triage.progress import Progress
+from triage.texts import Text
 
 FRAME_CHANNEL: Final = "CAN_DataFrame"
 RECORDS_AT_ONCE: Final = 1 << 14
@@ -54,7 +55,7 @@ def read_mdf_frames(mdf: Any, wanted: frozenset[int], file_bytes: int, progress:
         for share, fields in _stretches(mdf, group, file_bytes):
             progress((done + share) / len(groups), "reading frames")
             _take(fields, collector)
-    return collector.frames("CAN frames (MDF)", mdf.start_time)
+    return collector.frames(Text("CAN frames ({kind})", kind="MDF"), mdf.start_time)
 
 
 def _stretches(mdf: Any, group: int, file_bytes: int) -> Iterator[tuple[float, Fields]]:

@@ -13,6 +13,7 @@ from triage.logs.frames import REPORT_EVERY, FrameCollector, Frames, frame_key, 
 from triage.logs.library_noise import quiet
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
+from triage.texts import Text
 
 EPOCH_FROM_S: Final = 1e8
 
@@ -24,7 +25,9 @@ def probe_sqlite(source: Source) -> float:
 
 def read_sqlite(source: Source, wanted: frozenset[int], progress: Progress) -> Frames:
     """Read a SQLite file with a table of messages."""
-    return read_with_library(source, wanted, progress, suffix=".db", kind="CAN frames (SQLite)")
+    return read_with_library(
+        source, wanted, progress, suffix=".db", kind=Text("CAN frames ({kind})", kind="SQLite")
+    )
 
 
 def read_with_library(

@@ -12,6 +12,7 @@ from triage.logs.recording import Recording
 from triage.logs.source import Source, text_source
 from triage.logs.text_tables import read_text_table
 from triage.progress import Cancelled, Progress, part_of
+from triage.texts import Text
 
 MAX_CELLS: Final = 50_000_000
 MAX_BYTES: Final = 4 << 30
@@ -41,13 +42,13 @@ def read_parquet(source: Source, database: SignalDatabase, progress: Progress) -
     except (ValueError, OSError, LookupError, TypeError, NotImplementedError, MemoryError) as error:
         reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
-            f"the Parquet table cannot be read: {reason}",
+            Text("the Parquet table cannot be read: {reason}", reason=reason),
             file=source.name,
             place="footer or row group",
             hint="Export the recording again.",
         ) from None
     table = text_source(source, text)
-    return read_text_table(table, database, part_of(progress, 0.7, 1.0), kind="Parquet table", place="")
+    return read_text_table(table, database, part_of(progress, 0.7, 1.0), kind=Text("Parquet table"), place="")
 
 
 def _as_text(source: Source, progress: Progress) -> bytes:
@@ -76,7 +77,11 @@ def _refuse_oversize(file: str, about: Any) -> None:
     cells = about.num_rows * about.num_columns
     if cells > MAX_CELLS or size > MAX_BYTES or about.num_columns > _MAX_COLUMNS:
         raise DamagedLog(
-            f"the table states {about.num_rows} rows of {about.num_columns} columns, more than can be read",
+            Text(
+                "the table states {rows} rows of {columns} columns, more than can be read",
+                rows=about.num_rows,
+                columns=about.num_columns,
+            ),
             file=file,
             place="footer",
             hint="Cut the recording in parts, and leave out columns that are no speeds.",

@@ -11,6 +11,7 @@ import numpy as np
 from triage.errors import LogReadError
 from triage.logs.recording import EDGE_UNIT, Recording
 from triage.speed_log import FloatArray, Notice
+from triage.texts import Text
 
 _LONGEST_PAUSE_S: Final = 60.0
 """Between two parts of one drive; a recorder that starts a new file loses seconds at most."""
@@ -32,8 +33,12 @@ def refuse_separate_drives(parts: list[tuple[str, Recording]]) -> None:
     names = [name for name, _ in parts]
     more = f" and {len(names) - _SHOWN} more" if len(names) > _SHOWN else ""
     raise LogReadError(
-        f"the folder holds {len(parts)} recordings whose times do not join to one drive: "
-        f"{', '.join(names[:_SHOWN])}{more}",
+        Text(
+            "the folder holds {count} recordings whose times do not join to one drive: {names}{more}",
+            count=len(parts),
+            names=", ".join(names[:_SHOWN]),
+            more=more,
+        ),
         hint="Choose one of them, or name the parts of one drive one by one.",
     )
 
@@ -89,7 +94,8 @@ def join_recordings(parts: list[tuple[str, Recording]]) -> Recording:
         for key, pieces in merged.items()
     )
     notices = tuple(notice for recording, _ in placed for notice in recording.notices)
-    return Recording(f"{first.format}, {len(parts)} parts", first.start, signals, notices)
+    kind = Text("{kind}, {n} parts", kind=first.format, n=len(parts))
+    return Recording(kind, first.start, signals, notices)
 
 
 def _by_start(parts: list[tuple[str, Recording]]) -> list[tuple[Recording, float]]:
@@ -127,7 +133,9 @@ def _chained(recordings: list[Recording]) -> list[tuple[Recording, float]]:
     for index, recording in enumerate(recordings[1:], start=2):
         begin, stop = _span(recording)
         shift = end_s + 0.01 - begin
-        text = f"part {index} starts its clock anew; it was joined to the end of the part before."
+        text = Text(
+            "part {index} starts its clock anew; it was joined to the end of the part before.", index=index
+        )
         placed.append((replace(recording, notices=(*recording.notices, Notice("clock-reset", text))), shift))
         end_s = stop + shift
     return placed

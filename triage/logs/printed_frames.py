@@ -11,8 +11,9 @@ from triage.logs.other_frames import EPOCH_FROM_S
 from triage.logs.source import Source
 from triage.logs.text_lines import line_blocks
 from triage.progress import Progress
+from triage.texts import Text
 
-KIND: Final = "CAN frames (printed)"
+KIND: Final = Text("CAN frames ({kind})", kind="printed")
 _LINE: Final = re.compile(
     rb"^[ \t]*Timestamp:[ ]{1,20}(?P<time>\d{1,12}\.\d{1,9})[ ]{1,20}ID:[ ]{1,20}(?P<id>[0-9A-Fa-f]{1,8})"
     rb"[ ]{1,20}(?P<kind>[SX])(?P<flags>[ A-Zxr]{0,40}?)(?:DLC|DL):[ ]{0,20}(?P<length>\d{1,2})"

@@ -15,6 +15,7 @@ import numpy as np
 
 from triage.corners import CORNERS, Corner
 from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
+from triage.texts import Text
 
 _DENSEST_PER_M: Final = 300.0
 _DENSITY_STEP: Final = 1.0
@@ -99,9 +100,12 @@ def unwrap_counters(
         unwrapped[corner] = Channel(one.channel.time_s, value, one.channel.source)
         notices += found
     if modulus is not None and modulus.probability < _SURE:
-        text = (
-            f"the pulse counters overflow at {modulus.value:.0f} or at {modulus.rival:.0f}; "
-            f"{modulus.value:.0f} was taken, which the numbers fit better."
+        text = Text(
+            "the pulse counters overflow at {value} or at {rival}; {value2} was taken, "
+            "which the numbers fit better.",
+            value=f"{modulus.value:.0f}",
+            rival=f"{modulus.rival:.0f}",
+            value2=f"{modulus.value:.0f}",
         )
         notices.append(Notice("counter-doubtful", text))
     return {corner: unwrapped[corner] for corner in CORNERS if corner in unwrapped}, notices
@@ -232,16 +236,22 @@ def _run_on(one: _Counter, density_per_m: float, modulus: float) -> tuple[FloatA
     if anew.any():
         count = int(np.count_nonzero(anew))
         at = float(one.channel.time_s[1:][anew][0])
-        text = (
-            f"{one.channel.source} started anew {count} time{'s' * (count > 1)}, first at {at:.2f} s; "
-            "the pulses that the speed tells were put in there."
+        text = Text(
+            "{source} started anew {times}, first at {at} s; the pulses that the speed tells were put in "
+            "there.",
+            source=one.channel.source,
+            times=Text("1 time") if count == 1 else Text("{n} times", n=count),
+            at=f"{at:.2f}",
         )
         notices.append(Notice("counter-reset", text, count))
     if doubtful.any():
         count = int(np.count_nonzero(doubtful))
-        text = (
-            f"{one.channel.source}: in {count} gap{'s' * (count > 1)} it may have overflowed more often than "
-            f"the speed can tell (modulus {modulus:.0f}); the most probable number was taken."
+        text = Text(
+            "{source}: in {gaps} it may have overflowed more often than the speed can tell (modulus "
+            "{modulus}); the most probable number was taken.",
+            source=one.channel.source,
+            gaps=Text("1 gap") if count == 1 else Text("{n} gaps", n=count),
+            modulus=f"{modulus:.0f}",
         )
         notices.append(Notice("counter-doubtful", text, count))
     unwrapped = one.channel.value[0] + np.concatenate(([0.0], np.cumsum(whole)))
@@ -259,6 +269,10 @@ def _stuck_notices(known: Mapping[Corner, _Counter], moving: Mapping[Corner, _Co
         if corner in moving or float(one.way_m.sum()) < 20.0:
             continue
         what = "kept, because the other counters run" if moving else "left out"
-        text = f"{one.channel.source} never changes although the car drives; it was {what}."
+        text = Text(
+            "{source} never changes although the car drives; it was {what}.",
+            source=one.channel.source,
+            what=what,
+        )
         notices.append(Notice("stuck-channel", text))
     return notices

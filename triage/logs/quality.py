@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.corners import CORNERS
 from triage.speed_log import FloatArray, Notice, SpeedLog
+from triage.texts import Text
 
 GAP_PERIODS: Final = 2.5
 GAP_MIN_S: Final = 0.04
@@ -101,10 +102,13 @@ def _gap_notice(gaps: GapSummary) -> Notice | None:
     if not count:
         return None
     at = int(np.argmax(gaps.length_s))
-    text = (
-        f"{count} gap{'s' * (count > 1)} without a sample of any wheel, {sum(gaps.length_s):.2f} s in total, "
-        f"the longest {gaps.length_s[at]:.2f} s at {gaps.begin_s[at]:.2f} s: "
-        "they are gaps of the recording, not losses of one wheel."
+    text = Text(
+        "{gaps} without a sample of any wheel, {total} s in total, the longest {length_s} s at {begin_s} s: "
+        "they are gaps of the recording, not losses of one wheel.",
+        gaps=Text("1 gap") if count == 1 else Text("{n} gaps", n=count),
+        total=f"{sum(gaps.length_s):.2f}",
+        length_s=f"{gaps.length_s[at]:.2f}",
+        begin_s=f"{gaps.begin_s[at]:.2f}",
     )
     return Notice("gaps-in-log", text, count)
 
@@ -112,8 +116,10 @@ def _gap_notice(gaps: GapSummary) -> Notice | None:
 def _short_notice(log: SpeedLog, instants_s: FloatArray) -> Notice | None:
     if log.duration_s >= SHORT_S and instants_s.size >= SHORT_ROWS:
         return None
-    text = (
-        f"the log is short: {instants_s.size} rows in {log.duration_s:.2f} s do not allow most measurements."
+    text = Text(
+        "the log is short: {size} rows in {duration_s} s do not allow most measurements.",
+        size=instants_s.size,
+        duration_s=f"{log.duration_s:.2f}",
     )
     return Notice("too-short", text)
 
@@ -122,7 +128,10 @@ def _rate_notice(gaps: GapSummary, instants_s: FloatArray) -> Notice | None:
     rate = _rate_outside(gaps, instants_s)
     if not gaps.period_s or rate >= LOW_RATE_HZ:
         return None
-    return Notice("low-rate", f"only {rate:.1f} samples a second; short losses and ripple cannot be seen.")
+    return Notice(
+        "low-rate",
+        Text("only {rate} samples a second; short losses and ripple cannot be seen.", rate=f"{rate:.1f}"),
+    )
 
 
 def _slow_wheel_notices(log: SpeedLog, gaps: GapSummary, instants_s: FloatArray) -> list[Notice]:
@@ -134,8 +143,10 @@ def _slow_wheel_notices(log: SpeedLog, gaps: GapSummary, instants_s: FloatArray)
         if SHORT_ROWS <= trace.valid_count < instants_s.size / 2:
             rate = usual_rate(trace.time_s[~trace.invalid])
             if rate < LOW_RATE_HZ:
-                text = (
-                    f"{corner}: only {rate:.1f} samples a second; its short losses and ripple cannot be seen."
+                text = Text(
+                    "{corner}: only {rate} samples a second; its short losses and ripple cannot be seen.",
+                    corner=corner,
+                    rate=f"{rate:.1f}",
                 )
                 slow.append(Notice("low-rate", text))
     return slow
@@ -158,9 +169,11 @@ def _clock_notice(log: SpeedLog) -> Notice | None:
     if not odd:
         return None
     said = ", ".join(f"{corner} ({how})" for corner, how in odd.items())
-    text = (
-        f"the clock of {said} does not run with those of the other wheels, though it has as many samples; "
-        "the times were left as they are, so comparisons of this wheel with the others may be wrong."
+    text = Text(
+        "the clock of {said} does not run with those of the other wheels, though it has "
+        "as many samples; the times were left as they are, so comparisons of this wheel "
+        "with the others may be wrong.",
+        said=said,
     )
     return Notice("clocks-differ", text, len(odd))
 
@@ -170,7 +183,8 @@ def _step_notice(log: SpeedLog) -> Notice | None:
     if step <= COARSE_MPS or not _moves(log):
         return None
     return Notice(
-        "coarse-resolution", f"the speeds are recorded in steps of {step:.3g} m/s; small ripple is lost."
+        "coarse-resolution",
+        Text("the speeds are recorded in steps of {step} m/s; small ripple is lost.", step=f"{step:.3g}"),
     )
 
 

@@ -21,6 +21,7 @@ from triage.logs.source import Source
 from triage.logs.workbooks import probe_workbook
 from triage.progress import Progress, no_progress, part_of
 from triage.speed_log import SpeedLog
+from triage.texts import Text
 from triage.units import SPEED_UNITS
 
 _DEFAULT: Final = ReadOptions()
@@ -88,25 +89,31 @@ def _built(recording: Recording, options: ReadOptions, name: str) -> SpeedLog:
 
 def _check_options(options: ReadOptions) -> None:
     if options.unit is not None and options.unit not in SPEED_UNITS:
-        raise SettingsError(f"unknown unit {options.unit}", hint=f"Known units: {', '.join(SPEED_UNITS)}.")
+        raise SettingsError(
+            Text("unknown unit {unit}", unit=options.unit),
+            hint=Text("Known units: {known}.", known=", ".join(SPEED_UNITS)),
+        )
 
 
 def _check_sheet(options: ReadOptions, sources: Sequence[Source]) -> None:
     if options.sheet and not any(probe_workbook(source) for source in sources):
         raise SettingsError(
-            f"a sheet is named ({options.sheet}), but no file is a workbook", hint="Leave out --sheet."
+            Text("a sheet is named ({sheet}), but no file is a workbook", sheet=options.sheet),
+            hint="Leave out --sheet.",
         )
 
 
 def _read_part(source: Source, database: SignalDatabase, progress: Progress) -> tuple[str, Recording]:
     kind = recognise(source)
-    progress(0.0, f"reading {kind.title}")
+    progress(0.0, Text("reading {kind}", kind=kind.title))
     try:
         recording = kind.read(source, database, progress)
     except _BROKEN_CONTENT as error:
         reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
-            f"it looks like {kind.title}, but its content is damaged: {reason}",
+            Text(
+                "it looks like {name}, but its content is damaged: {reason}", name=kind.title, reason=reason
+            ),
             file=source.name,
             hint="Copy or export the recording again.",
         ) from error

@@ -24,6 +24,7 @@ from triage.logs.tables import probe_table, read_table
 from triage.logs.trc import probe_trc, read_trc
 from triage.logs.workbooks import probe_workbook, read_workbook
 from triage.progress import Progress
+from triage.texts import Text, joined
 
 Probe = Callable[[Source], float]
 Read = Callable[[Source, SignalDatabase, Progress], Recording]
@@ -56,24 +57,42 @@ _SUFFIX_BONUS: Final = 0.05
 _ENOUGH: Final = 0.3
 
 READERS: Final[tuple[LogKind, ...]] = (
-    LogKind("blf", "CAN frames (BLF)", (".blf",), probe_blf, frame_reader(read_blf)),
+    LogKind("blf", Text("CAN frames ({kind})", kind="BLF"), (".blf",), probe_blf, frame_reader(read_blf)),
     LogKind("mdf", "MDF", (".mf4", ".mdf", ".dat"), probe_mdf, read_mdf),
-    LogKind("parquet", "Parquet table", (".parquet", ".pq"), probe_parquet, read_parquet),
-    LogKind("workbook", "Excel table", (".xlsx", ".xlsm"), probe_workbook, read_workbook),
-    LogKind("sqlite", "CAN frames (SQLite)", (".db", ".sqlite"), probe_sqlite, frame_reader(read_sqlite)),
-    LogKind("asc", "CAN frames (ASC)", (".asc",), probe_asc, frame_reader(read_asc)),
-    LogKind("trc", "CAN frames (TRC)", (".trc",), probe_trc, frame_reader(read_trc)),
-    LogKind("candump", "CAN frames (candump)", (".log", ".txt"), probe_candump, frame_reader(read_candump)),
-    LogKind("printed", "CAN frames (printed)", (".txt", ".log"), probe_printed, frame_reader(read_printed)),
+    LogKind("parquet", Text("Parquet table"), (".parquet", ".pq"), probe_parquet, read_parquet),
+    LogKind("workbook", Text("Excel table"), (".xlsx", ".xlsm"), probe_workbook, read_workbook),
+    LogKind(
+        "sqlite",
+        Text("CAN frames ({kind})", kind="SQLite"),
+        (".db", ".sqlite"),
+        probe_sqlite,
+        frame_reader(read_sqlite),
+    ),
+    LogKind("asc", Text("CAN frames ({kind})", kind="ASC"), (".asc",), probe_asc, frame_reader(read_asc)),
+    LogKind("trc", Text("CAN frames ({kind})", kind="TRC"), (".trc",), probe_trc, frame_reader(read_trc)),
+    LogKind(
+        "candump",
+        Text("CAN frames ({kind})", kind="candump"),
+        (".log", ".txt"),
+        probe_candump,
+        frame_reader(read_candump),
+    ),
+    LogKind(
+        "printed",
+        Text("CAN frames ({kind})", kind="printed"),
+        (".txt", ".log"),
+        probe_printed,
+        frame_reader(read_printed),
+    ),
     LogKind(
         "frame-table",
-        "CAN frames (table)",
+        Text("CAN frames ({kind})", kind="table"),
         (".csv", ".txt"),
         probe_frame_table,
         frame_reader(read_frame_table),
     ),
-    LogKind("edge-times", "edge times", (".csv", ".tsv", ".txt"), probe_edge_times, read_edge_times),
-    LogKind("table", "table", (".csv", ".tsv", ".txt"), probe_table, read_table),
+    LogKind("edge-times", Text("edge times"), (".csv", ".tsv", ".txt"), probe_edge_times, read_edge_times),
+    LogKind("table", Text("table"), (".csv", ".tsv", ".txt"), probe_table, read_table),
 )
 
 
@@ -92,17 +111,17 @@ def recognise(source: Source) -> LogKind:
     score, best = max(scored, key=lambda pair: pair[0])
     if score >= _ENOUGH:
         return best
-    what = (
-        "its text has no table of numbers and no frames"
-        if source.is_text
-        else "it is binary of no known kind"
-    )
+    what = Text("it is binary of no known kind")
+    if source.is_text:
+        what = Text("its text has no table of numbers and no frames")
     raise UnknownLogFormat(
-        f"this is no recording that can be read: {what}",
+        Text("this is no recording that can be read: {what}", what=what),
         file=source.name,
         place="line 1" if source.is_text else "byte 0",
-        hint="Choose the recording itself. Known kinds: "
-        f"{', '.join(dict.fromkeys(kind.title for kind in READERS))}.",
+        hint=Text(
+            "Choose the recording itself. Known kinds: {known}.",
+            known=joined(", ", dict.fromkeys(kind.title for kind in READERS)),
+        ),
     )
 
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from triage.corners import CORNERS, Corner
-from triage.speed_log import Notice
+from triage.texts import Text
+
+if TYPE_CHECKING:
+    from triage.speed_log import Notice
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +37,8 @@ class RememberedMapping:
     @property
     def fingerprint(self) -> str:
         """Twelve hexadecimal digits that stand for the signals of the log."""
+        import hashlib  # noqa: PLC0415 - whoever merely states options need not wait for it
+
         return hashlib.sha256("\n".join(self.signals).encode("utf-8", "surrogatepass")).hexdigest()[:12]
 
     @property
@@ -78,13 +83,19 @@ def _named_by_others(remembered: Sequence[RememberedMapping], one: RememberedMap
 
 def notice_of(one: RememberedMapping) -> Notice:
     """Say that a remembered mapping was used, and how to have it otherwise."""
+    from triage.speed_log import Notice  # noqa: PLC0415 - with the numbers' library
+
     wheels = ", ".join(f"{corner} = {one.wheels[corner]}" for corner in CORNERS if corner in one.wheels)
     unit = f", in {one.unit}" if one.unit else ""
     when = f" on {one.confirmed}" if one.confirmed else ""
-    text = (
-        f"the wheels are mapped as was confirmed{when} for a log with the same signals: {wheels}{unit}. "
-        f"To read it otherwise: --map, or --no-memory; to forget it: wheel-triage mappings forget "
-        f"{one.fingerprint}."
+    text = Text(
+        "the wheels are mapped as was confirmed{when} for a log with the same signals: "
+        "{wheels}{unit}. To read it otherwise: --map, or --no-memory; to forget it: "
+        "wheel-triage mappings forget {fingerprint}.",
+        when=when,
+        wheels=wheels,
+        unit=unit,
+        fingerprint=one.fingerprint,
     )
     return Notice("mapping-remembered", text)
 

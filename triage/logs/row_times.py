@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.texts import Text
 
 _DISTANCE_WORDS: Final = re.compile(
     r"(?:^|[^a-z])(?:dt|deltat|delta|diff|difference|interval|step|abstand|delta_?time)(?:[^a-z]|$)"
@@ -50,7 +51,12 @@ def sum_of_distances(count: FloatArray, name: str, file: str) -> tuple[FloatArra
     step[:1] = 0.0
     missing = int(np.count_nonzero(~known[1:]))
     lost = f"; {missing} of them are missing, so the rows behind those are too early" if missing else ""
-    text = f"{file}: the column {name} holds the distances of the rows; they were added up to a time{lost}."
+    text = Text(
+        "{file}: the column {name} holds the distances of the rows; they were added up to a time{lost}.",
+        file=file,
+        name=name,
+        lost=lost,
+    )
     return np.where(known, np.cumsum(step), np.nan), Notice("mapping-guessed", text)
 
 

@@ -13,6 +13,7 @@ from triage.errors import DamagedLog
 from triage.logs.content import Content, bytes_content
 from triage.logs.zero_stretches import WithoutZeros, is_text_with_zeros
 from triage.speed_log import Notice
+from triage.texts import Text
 
 HEAD_BYTES: Final = 1 << 16
 LONGEST_LINE_BYTES: Final = 1 << 20
@@ -124,7 +125,7 @@ def open_source(file: str | Path) -> Source:
     sources = open_sources(file)
     if len(sources) != 1:
         raise DamagedLog(
-            f"the archive holds {len(sources)} files",
+            Text("the archive holds {count} files", count=len(sources)),
             file=str(file),
             hint="Unpack it and choose the log in it.",
         )

@@ -13,6 +13,7 @@ from triage.logs.clock import even_times
 from triage.logs.mapping import Candidate, ChosenSignals
 from triage.logs.options import ReadOptions
 from triage.speed_log import Channel, FloatArray, Notice, SpeedTrace
+from triage.texts import Text, joined
 from triage.units import KMH, LINEAR_SPEED_MPS, MPH, ROTATION_REV_PER_S, to_kmh
 
 FASTEST_MPS: Final = 100.0
@@ -56,7 +57,7 @@ def settle_unit(chosen: ChosenSignals, options: ReadOptions, file: str) -> tuple
     }
     if len(known) > 1:
         raise SignalMappingError(
-            f"the four wheels state different units: {', '.join(sorted(known))}",
+            Text("the four wheels state different units: {known}", known=", ".join(sorted(known))),
             candidates=tuple(one.signal.label for one in wheels.values()),
             file=file,
             hint="Choose signals of one unit with --map, or state the unit with --unit.",
@@ -65,7 +66,15 @@ def settle_unit(chosen: ChosenSignals, options: ReadOptions, file: str) -> tuple
         return known.pop(), []
     unit, why = _unit_of_agreement(wheels, chosen.companions.get("reference_mps")) or _judge_unit(wheels)
     return unit, [
-        Notice("unit-assumed", f"{file}: the speeds have no unit; {unit} was assumed ({why}). Use --unit.")
+        Notice(
+            "unit-assumed",
+            Text(
+                "{file}: the speeds have no unit; {unit} was assumed ({why}). Use --unit.",
+                file=file,
+                unit=unit,
+                why=why,
+            ),
+        )
     ]
 
 
@@ -81,7 +90,7 @@ def metres_per_unit(unit: str, options: ReadOptions, file: str) -> float:
         return LINEAR_SPEED_MPS[unit]
     if options.circumference_m is None:
         raise LogReadError(
-            f"the speeds are in {unit}, a unit of rotation, and the tyre radius is not known",
+            Text("the speeds are in {unit}, a unit of rotation, and the tyre radius is not known", unit=unit),
             file=file,
             hint="State the rolling radius in metres with --tyre-radius, for example --tyre-radius 0.312.",
         )
@@ -103,22 +112,33 @@ def doubt_unit(
     notices = []
     fastest = max((float(np.nanmax(t.speed_mps)) for t in traces.values() if t.valid_count), default=0.0)
     if fastest > FASTEST_MPS:
-        text = (
-            f"{file}: the wheels reach {to_kmh(fastest):.6g} km/h, which is implausible: "
-            f"the unit ({unit}) or the factor of the signals is wrong. The numbers are used as written; "
-            "state the right unit with --unit."
+        text = Text(
+            "{file}: the wheels reach {speed} km/h, which is implausible: the unit "
+            "({unit}) or the factor of the signals is wrong. The numbers are used as "
+            "written; state the right unit with --unit.",
+            file=file,
+            speed=f"{to_kmh(fastest):.6g}",
+            unit=unit,
         )
         missing = [f"{factor:g}" for factor in (0.01, 0.001) if 5.0 < fastest * factor < _USUAL_TOP_MPS]
         if missing:
-            text += f" With a factor of {' or '.join(missing)} they would be plausible."
+            text = Text(
+                "{told} With a factor of {factors} they would be plausible.",
+                told=text,
+                factors=joined(Text(" or "), missing),
+            )
         notices.append(Notice("unit-doubtful", text))
     ratio = _ratio_to(reference, traces) if reference is not None else None
     if ratio is not None and reference is not None and abs(ratio - 1) > 0.06:
         known = [what for factor, what in _MIXED_UP if abs(ratio / factor - 1) < 0.06]
         because = f"; it looks as if {known[0]}" if known else ""
-        text = (
-            f"{file}: the wheels read {ratio:.2f} times the vehicle speed {reference.source}{because}. "
-            "The numbers are used as written; state the right unit with --unit."
+        text = Text(
+            "{file}: the wheels read {ratio} times the vehicle speed {source}{because}. "
+            "The numbers are used as written; state the right unit with --unit.",
+            file=file,
+            ratio=f"{ratio:.2f}",
+            source=reference.source,
+            because=because,
         )
         notices.append(Notice("unit-doubtful", text))
     return notices

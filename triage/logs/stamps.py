@@ -21,6 +21,7 @@ from triage.logs.time_column import TimeColumn
 from triage.logs.unit_texts import TIME_UNIT_S, normal_unit
 from triage.logs.vocabulary import word_set
 from triage.speed_log import FloatArray, Notice
+from triage.texts import Text
 
 _TIME_WORDS: Final = word_set(
     "t time times zeit zeitstempel timestamp timestamps stamp ts datetime date datum uhrzeit elapsed "
@@ -80,7 +81,7 @@ def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> Tim
     if guessed is not None:
         return guessed
     raise LogReadError(
-        f"no column of time among {', '.join(layout.names[:12])}",
+        Text("no column of time among {names}", names=", ".join(layout.names[:12])),
         file=file,
         place="heading",
         hint="Name the column of time 'time_s' (or 'timestamp_ms' and so on).",
@@ -95,7 +96,10 @@ def _guess_time(layout: TableLayout, frame: pd.DataFrame, file: str) -> TimeColu
         if (fits or (index == 0 and not name.strip())) and _rises(frame[index]):
             column = _read_numbers(frame[index].to_numpy(dtype=np.float64), unit, index, file)
             which = f"the column {name}" if name.strip() else "the first column has no name; it"
-            notice = Notice("mapping-guessed", f"{file}: {which} rises steadily and was taken for the time.")
+            notice = Notice(
+                "mapping-guessed",
+                Text("{file}: {which} rises steadily and was taken for the time.", file=file, which=which),
+            )
             return replace(column, notices=(*column.notices, notice))
     return None
 
@@ -347,7 +351,12 @@ def _guess_unit(known: FloatArray, file: str) -> tuple[str, tuple[Notice, ...]]:
     if usual <= 2.0 and not (usual >= 1.0 and bool(np.all(known[:100] % 1 == 0)) and known.size > 200):
         return "s", ()
     guess = "ms" if usual < 2e3 else "us" if usual < 2e6 else "ns"
-    text = f"{file}: the time has no unit; rows {usual:g} apart were taken for {guess}."
+    text = Text(
+        "{file}: the time has no unit; rows {usual} apart were taken for {guess}.",
+        file=file,
+        usual=f"{usual:g}",
+        guess=guess,
+    )
     return guess, (Notice("unit-assumed", text),)
 
 

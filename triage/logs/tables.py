@@ -26,6 +26,7 @@ from triage.logs.time_column import TimeColumn
 from triage.logs.unit_texts import speed_units_in
 from triage.progress import Progress
 from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.texts import Text
 
 _JUDGED_CELLS: Final = 1000
 _DENSE_RATIO: Final = 0.9
@@ -53,6 +54,15 @@ def probe_table(source: Source) -> float:
     return 0.5 if layout.names else 0.1
 
 
+TABLES: Final = {
+    ",": Text("table (comma separated)"),
+    ";": Text("table (semicolon separated)"),
+    "\t": Text("table (tab separated)"),
+    "|": Text("table (bar separated)"),
+    " ": Text("table (blank separated)"),
+}
+
+
 def read_table(source: Source, _database: SignalDatabase, progress: Progress) -> Recording:
     """Read every numeric column of a table.
 
@@ -75,10 +85,13 @@ def read_table(source: Source, _database: SignalDatabase, progress: Progress) ->
     clock = clock if long else clock.spread(frame, source.name)
     signals = long or _signals(frame, layout, clock, source.name)
     if layout.decimal == ",":
-        notices.append(Notice("decimal-comma", f"{source.name}: numbers are written with a decimal comma."))
+        notices.append(
+            Notice(
+                "decimal-comma", Text("{name}: numbers are written with a decimal comma.", name=source.name)
+            )
+        )
     progress(1.0, "reading the table")
-    kind = {",": "comma", ";": "semicolon", "\t": "tab", "|": "bar", " ": "blank"}[layout.delimiter]
-    return Recording(f"table ({kind} separated)", clock.start, signals, (*notices, *clock.notices))
+    return Recording(TABLES[layout.delimiter], clock.start, signals, (*notices, *clock.notices))
 
 
 def load_columns_as_text(source: Source, layout: TableLayout) -> pd.DataFrame:
@@ -123,12 +136,19 @@ def _load(source: Source, layout: TableLayout) -> tuple[pd.DataFrame, list[Notic
             frame = _parse(source, layout)
     except (pd.errors.ParserError, pd.errors.EmptyDataError, ValueError, OverflowError) as error:
         raise DamagedLog(
-            f"the table cannot be read: {_counted_from_top(str(error), layout.first_data_line)}",
+            Text(
+                "the table cannot be read: {reason}",
+                reason=f"{_counted_from_top(str(error), layout.first_data_line)}",
+            ),
             file=source.name,
             hint="Export it again.",
         ) from None
     skipped = sum(str(item.message).count("Skipping line") for item in heard)
-    text = f"{source.name}: {skipped} lines with another number of cells were skipped."
+    text = Text(
+        "{name}: {skipped} lines with another number of cells were skipped.",
+        name=source.name,
+        skipped=skipped,
+    )
     return frame, [Notice("frames-skipped", text, skipped)] if skipped else []
 
 

@@ -10,6 +10,7 @@ import pandas as pd
 
 from triage.logs.row_times import spread_over_steps
 from triage.speed_log import BoolArray, FloatArray, Notice
+from triage.texts import Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +64,12 @@ class TimeColumn:
         time_s, moved = spread_over_steps(self.time_s, _rows_that_differ(frame))
         if not moved:
             return self
-        text = (
-            f"{file}: the time is written in whole seconds; {moved} rows that share a stamp were spread "
-            "evenly over its second, so losses shorter than a second may be misplaced."
+        text = Text(
+            "{file}: the time is written in whole seconds; {moved} rows that share a "
+            "stamp were spread evenly over its second, so losses shorter than a second "
+            "may be misplaced.",
+            file=file,
+            moved=moved,
         )
         return replace(
             self, time_s=time_s, notices=(*self.notices, Notice("duplicate-instants", text, moved))

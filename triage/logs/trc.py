@@ -21,8 +21,9 @@ from triage.logs.source import Source
 from triage.logs.text_lines import LineBlock, line_blocks
 from triage.progress import Progress
 from triage.speed_log import FloatArray
+from triage.texts import Text
 
-KIND: Final = "CAN frames (TRC)"
+KIND: Final = Text("CAN frames ({kind})", kind="TRC")
 _LINE: Final = re.compile(r"^\s*\d+\)?\s+\d+[.,]\d+\s+\S+")
 _VERSION: Final = re.compile(rb"^;\$FILEVERSION=(\d\.\d)[ \t]*\r?$", re.MULTILINE)
 _START: Final = re.compile(rb"^;\$STARTTIME=([0-9.]+)[ \t]*\r?$", re.MULTILINE)

@@ -10,6 +10,7 @@ import numpy as np
 
 from triage.corners import Corner
 from triage.speed_log import Notice, SpeedTrace
+from triage.texts import Text
 
 FASTEST_REVERSE_MPS: Final = 12.0
 """No car is reversed faster on a road test (43 km/h; judgement)."""
@@ -51,8 +52,9 @@ def with_forward_signs(
         corner: replace(trace, speed_mps=-trace.speed_mps) if corner in backward else trace
         for corner, trace in traces.items()
     }
-    text = (
-        f"{', '.join(backward)}: the speed is below zero whenever the wheel turns; its sign was turned round."
+    text = Text(
+        "{backward}: the speed is below zero whenever the wheel turns; its sign was turned round.",
+        backward=", ".join(backward),
     )
     return turned, [Notice("sign-doubtful", text, len(backward))]
 

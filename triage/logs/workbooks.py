@@ -25,6 +25,7 @@ from triage.logs.table_layout import sniff_table
 from triage.logs.text_tables import read_text_table, text_table_score
 from triage.progress import Cancelled, Progress, part_of
 from triage.speed_log import Notice
+from triage.texts import Text
 
 MAX_CELLS: Final = 20_000_000
 MAX_PARTS_BYTES: Final = 1 << 30
@@ -77,10 +78,12 @@ def read_workbook(source: Source, database: SignalDatabase, progress: Progress) 
     except Exception as error:  # noqa: BLE001 - the library raises whatever damaged parts make it
         reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
-            f"the workbook cannot be read: {reason}", file=source.name, hint="Save it again as .xlsx or .csv."
+            Text("the workbook cannot be read: {reason}", reason=reason),
+            file=source.name,
+            hint="Save it again as .xlsx or .csv.",
         ) from None
     table = text_source(source, text, _told(source.name, sheet, others))
-    kind, place = f"Excel table, sheet {sheet.name}", f"sheet {sheet.name}"
+    kind, place = Text("Excel table, sheet {name}", name=sheet.name), f"sheet {sheet.name}"
     return read_text_table(table, database, part_of(progress, 0.8, 1.0), kind=kind, place=place)
 
 
@@ -89,9 +92,12 @@ def _told(file: str, sheet: _Sheet, others: Sequence[_Sheet]) -> tuple[Notice, .
     rivals = [other.name for other in others if other.wheels >= sheet.wheels]
     if not rivals:
         return ()
-    text = (
-        f"{file}: several sheets hold tables ({', '.join([sheet.name, *rivals][:8])}); {sheet.name}, "
-        "the longest, was read. To read another one, name it with --sheet, or save it as a file of its own."
+    text = Text(
+        "{file}: several sheets hold tables ({names}); {name}, the longest, was read. To "
+        "read another one, name it with --sheet, or save it as a file of its own.",
+        file=file,
+        names=", ".join([sheet.name, *rivals][:8]),
+        name=sheet.name,
     )
     return (Notice("mapping-guessed", text),)
 
@@ -196,7 +202,11 @@ def _as_text(rows: Iterable[Sequence[Any]], file: str, progress: Progress | None
     for number, row in enumerate(rows, start=1):
         cells += len(row) + 1
         if cells > MAX_CELLS:
-            raise DamagedLog(f"the sheet has more than {MAX_CELLS} cells", file=file, hint="Save it as CSV.")
+            raise DamagedLog(
+                Text("the sheet has more than {most} cells", most=MAX_CELLS),
+                file=file,
+                hint="Save it as CSV.",
+            )
         texts = [_cell(value) for value in row]
         empty = 0 if any(texts) else empty + 1
         if empty > _MAX_EMPTY_ROWS:
@@ -243,7 +253,7 @@ def _refuse_hostile_parts(file: str, data: bytes) -> None:
             heads = {part.filename: _head_of(book, part) for part in parts if _is_markup(part.filename)}
     except (zipfile.BadZipFile, zlib.error, RuntimeError, ValueError, OSError, EOFError) as error:
         raise DamagedLog(
-            f"the workbook cannot be unpacked: {str(error)[:200]}",
+            Text("the workbook cannot be unpacked: {error}", error=str(error)[:200]),
             file=file,
             hint="Save it again, without a password.",
         ) from None

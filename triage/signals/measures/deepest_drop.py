@@ -19,6 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
+from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, FloatArray
 
 FROM_MPS: Final = 3.0
@@ -37,6 +38,9 @@ FEWEST_MISSING: Final = 3
 """So many readings in a row must be marked as none before they are a fall."""
 
 LEAST_FRESH: Final = 1e-3
+
+LARGEST_SCALE: Final = 0.3
+"""A constant ratio beyond this is a wheel that is lost for most of the drive."""
 
 MOST_FALLS: Final = 40
 """So many of the deepest are judged: among more, one that is no slip will have been found."""
@@ -72,6 +76,33 @@ class _Falls:
     depth_ratio: FloatArray
 
 
+@dataclass(frozen=True, slots=True)
+class _Depth:
+    """How much of what it should read the wheel falls short; NaN where nothing is known.
+
+    Worked out where it is asked for: of a long log hardly a sample is.
+    """
+
+    divergence_ratio: FloatArray
+    scale_ratio: float
+    gone: NDArray[np.intp]
+
+    def at(self, samples: NDArray[np.intp]) -> FloatArray:
+        depth: FloatArray = 1.0 - (1.0 + self.divergence_ratio[samples]) / (1.0 + self.scale_ratio)
+        depth[np.isin(samples, self.gone)] = 1.0
+        return depth
+
+    def between(self, first: int, stop: int) -> FloatArray:
+        return self.at(np.arange(first, stop))
+
+    def short(self) -> NDArray[np.intp]:
+        """Find the samples that fall short by more than roads and tyres make."""
+        with np.errstate(invalid="ignore"):
+            low = self.divergence_ratio < (1.0 - LEAST_DEPTH) * (1.0 + self.scale_ratio) - 1.0
+        low[self.gone] = True
+        return np.flatnonzero(low)
+
+
 def measure_deepest_drop(analysis: Analysis, row: int) -> Measured:
     """Deepest fall of this wheel alone, in per cent of what it should read; 0 when there is none.
 
@@ -97,7 +128,7 @@ def measure_deepest_drop(analysis: Analysis, row: int) -> Measured:
         if _is_no_slip(analysis, row, depth, (first, stop)):
             span, deepest = (_span(analysis, first, stop),), float(falls.depth_ratio[number])
             break
-    noise = float(np.median(analysis.residuals.sound_sigma_ratio))
+    noise = middle_value(analysis.residuals.sound_sigma_ratio)
     std = max(0.02, noise, 0.05 * deepest)
     return measured(
         "deepest-drop",
@@ -110,21 +141,16 @@ def measure_deepest_drop(analysis: Analysis, row: int) -> Measured:
     )
 
 
-def _depth(analysis: Analysis, row: int) -> FloatArray:
-    """How much of what it should read the wheel falls short, float64[N]; 0 where nothing is known."""
+def _depth(analysis: Analysis, row: int) -> _Depth:
     scale = float(analysis.reference.scale_ratio[row])
-    share = 1.0 + analysis.reference.divergence_ratio[row]
-    if abs(scale) < 0.3:
-        share /= 1.0 + scale
-    depth: FloatArray = np.subtract(1.0, share, out=share)
-    if not _is_slower(analysis, row):
-        gone = np.flatnonzero(analysis.losses.alone[row] & ~np.isfinite(depth))
-        first, stop = _stretches(gone, 0)
-        # A message of its own may be late by a sample or two; a reading marked as none for longer is a loss.
-        for begin, end in zip(first.tolist(), stop.tolist(), strict=True):
-            if end - begin >= FEWEST_MISSING:
-                depth[begin:end] = 1.0
-    return depth
+    divergence_ratio = analysis.reference.divergence_ratio[row]
+    lost = np.flatnonzero(analysis.losses.alone[row])
+    gone = lost[~np.isfinite(divergence_ratio[lost])]
+    first, stop = _stretches(gone, 0)
+    long_enough = np.repeat(stop - first >= FEWEST_MISSING, stop - first)
+    # A message of its own may be late by a sample or two; a reading marked as none for longer is a loss.
+    gone = gone[:0] if _is_slower(analysis, row) else gone[long_enough]
+    return _Depth(divergence_ratio, scale if abs(scale) < LARGEST_SCALE else 0.0, gone)
 
 
 def _is_slower(analysis: Analysis, row: int) -> bool:
@@ -139,16 +165,15 @@ def _stretches(samples: NDArray[np.intp], break_samples: int) -> tuple[NDArray[n
     return samples[begins], samples[ends] + 1
 
 
-def _find_falls(analysis: Analysis, row: int, depth: FloatArray) -> _Falls:
-    with np.errstate(invalid="ignore"):
-        short = np.flatnonzero(depth > LEAST_DEPTH)
+def _find_falls(analysis: Analysis, row: int, depth: _Depth) -> _Falls:
+    short = depth.short()
     short = short[_judged(analysis, row, short)]
     others = [other for other in range(4) if other != row]
     beside = np.abs(np.nan_to_num(analysis.reference.divergence_ratio[others][:, short])).max(axis=0)
-    short = short[beside < COMPANY_SHARE * depth[short]]
+    short = short[beside < COMPANY_SHARE * depth.at(short)]
     first, stop = _stretches(short, BREAK_SAMPLES)
     places = np.searchsorted(short, first)
-    deepest = np.maximum.reduceat(depth[short], places) if short.size else np.zeros(0)
+    deepest = np.maximum.reduceat(depth.at(short), places) if short.size else np.zeros(0)
     return _Falls(first, stop, deepest)
 
 
@@ -167,11 +192,11 @@ def _judged(analysis: Analysis, row: int, samples: NDArray[np.intp]) -> BoolArra
     return judged
 
 
-def _is_no_slip(analysis: Analysis, row: int, depth: FloatArray, fall: tuple[int, int]) -> bool:
+def _is_no_slip(analysis: Analysis, row: int, depth: _Depth, fall: tuple[int, int]) -> bool:
     """Whether a fall is faster than road and brake allow, or lasts though nobody brakes."""
     time_s = analysis.clock.time_s
     first, stop = fall
-    deepest = float(depth[first:stop].max())
+    deepest = float(np.nanmax(depth.between(first, stop)))
     braked = _is_braking(analysis, first, stop)
     if not braked and time_s[stop - 1] - time_s[first] > SILENT_S:
         return True
@@ -181,18 +206,20 @@ def _is_no_slip(analysis: Analysis, row: int, depth: FloatArray, fall: tuple[int
     return deepest > LOCKED_DEPTH and rate_mps2 > LOCKED_MPS2
 
 
-def _fall_rate(analysis: Analysis, row: int, depth: FloatArray, fall: tuple[int, int]) -> float:
+def _fall_rate(analysis: Analysis, row: int, depth: _Depth, fall: tuple[int, int]) -> float:
     """Deceleration of the reading against what it should be, in m/s2."""
     time_s = analysis.clock.time_s
     first, stop = fall
-    deepest = float(depth[first:stop].max())
-    done = first + int(np.argmax(depth[first:stop] > DONE_SHARE * deepest))
+    fallen = depth.between(first, stop)
+    deepest = float(np.nanmax(fallen))
+    done = first + int(np.argmax(fallen > DONE_SHARE * deepest))
     earliest = max(done - analysis.clock.samples_in(LONGEST_FALL_S), 0)
-    shallow = np.flatnonzero(~(depth[earliest:done] > BEGUN_SHARE * deepest))
-    begun = earliest + int(shallow[-1]) if shallow.size else earliest
-    before = float(np.nan_to_num(depth[begun]))
-    lasted_s = max(float(time_s[done] - time_s[begun]), analysis.clock.period_s)
-    return (float(depth[done]) - before) * float(analysis.reference.expected_mps[row, done]) / lasted_s
+    course = depth.between(earliest, done + 1)
+    shallow = np.flatnonzero(~(course[:-1] > BEGUN_SHARE * deepest))
+    begun = int(shallow[-1]) if shallow.size else 0
+    before = float(np.nan_to_num(course[begun]))
+    lasted_s = max(float(time_s[done] - time_s[earliest + begun]), analysis.clock.period_s)
+    return (float(course[-1]) - before) * float(analysis.reference.expected_mps[row, done]) / lasted_s
 
 
 def _is_braking(analysis: Analysis, first: int, stop: int) -> bool:

@@ -174,6 +174,8 @@ def test_cancel_takes_effect_at_once(
         assert told_s, f"the whole log was read within {when_s} s"
         return ended[0] - told_s[0]
 
+    # A cold window reads nothing before its pages are loaded, and gives up without having begun.
+    run_and_watch(lambda: window.open_files([str(candump[0])]), window.runner.finished)
     moments_s = (0.01, 0.03, 0.06, 0.09, 0.12, 0.15)
     taken_s = benchmark.pedantic(lambda: [give_up(when_s) for when_s in moments_s], rounds=1)
     note(

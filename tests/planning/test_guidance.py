@@ -173,3 +173,11 @@ def test_a_car_that_is_probably_sound_may_go(rulebook: Rulebook) -> None:
     known = _answers(rulebook, "read-fault-memory=nothing", *sound)
     asked = [f"{name}@vehicle" for name, check in rulebook.checks.items() if check.asks_driver]
     assert guide(known, rulebook, skipped=asked).next_step.id == "hand-back"
+
+
+def test_after_a_repair_the_driver_is_not_asked_as_if_nothing_had_been_done(rulebook: Rulebook) -> None:
+    before = guide((), rulebook)
+    after = guide((), rulebook, tried=[("clean-encoder", "FL")])
+    assert rulebook.checks[before.next_step.id].asks_driver
+    assert "asked before anything is opened" in before.why
+    assert "asked before anything is opened" not in after.why

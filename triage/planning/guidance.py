@@ -53,6 +53,7 @@ class _Work:
     findings: tuple[Finding, ...]
     rulebook: Rulebook
     asked: frozenset[str]
+    has_repaired: bool
 
 
 def guide(
@@ -78,7 +79,7 @@ def guide(
     """
     asked = frozenset(skipped) | asked_already(findings, rulebook)
     plan = make_plan(findings, rulebook, is_open=is_open, tried=tried, skipped=sorted(asked))
-    work = _Work(plan, tuple(findings), rulebook, asked)
+    work = _Work(plan, tuple(findings), rulebook, asked, has_repaired=bool(tried))
     opening = None if _is_under_way(work) else _question_to_the_driver(work) or _codes(work)
     first = opening or _look_before_a_part(work) or _look_before_giving_up(work)
     if first is None:
@@ -91,7 +92,7 @@ def _is_under_way(work: _Work) -> bool:
     """Say whether something was done at the car already: then the plan alone says whether to ask more."""
     checks = work.rulebook.checks
     done = [checks[finding.source] for finding in work.findings if finding.source in checks]
-    return any(check.access not in FROM_THE_SEAT for check in done)
+    return work.has_repaired or any(check.access not in FROM_THE_SEAT for check in done)
 
 
 def _question_to_the_driver(work: _Work) -> tuple[PlanStep, Text] | None:
@@ -165,7 +166,7 @@ def _look_before_giving_up(work: _Work) -> tuple[PlanStep, Text] | None:
     if not (step.id == LAST_RESORT or (handed_back and _share_of_sound(work) < PROBABLY_SOUND)):
         return None
     unseen = _unseen_places(work)
-    looks = [one for one, check in _checks(work) if check.access != CABIN and one.place in unseen]
+    looks = [one for one, check in _checks(work) if check.access not in FROM_THE_SEAT and one.place in unseen]
     looks = [one for one in looks if one.gain_bit >= LEAST_TOLD_BIT]
     if not looks:
         return None
@@ -179,7 +180,7 @@ def _look_before_giving_up(work: _Work) -> tuple[PlanStep, Text] | None:
 
 def _unseen_places(work: _Work) -> set[Place]:
     """Return the wheels, and the car as a whole, at which no look was made or declined yet."""
-    looks = [check.id for check in work.rulebook.checks.values() if check.access != CABIN]
+    looks = [check.id for check in work.rulebook.checks.values() if check.access not in FROM_THE_SEAT]
     places: tuple[Place, ...] = (*CORNERS, VEHICLE)
     return {place for place in places if not any(f"{look}@{place}" in work.asked for look in looks)}
 

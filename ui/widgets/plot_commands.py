@@ -10,8 +10,10 @@ from PySide6.QtCore import QObject, QPoint
 from PySide6.QtWidgets import QFileDialog, QMenu, QWidget
 
 from triage.errors import OutputError
+from triage.texts import error_lines
 from ui.presenters.plot_table import Table
 from ui.widgets.plot_export import copy_picture, copy_table, save_picture, save_table
+from ui.widgets.speaking import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +92,7 @@ class PlotCommands(QObject):
         try:
             work()
         except OutputError as error:
-            self._tell(str(error))
+            self._tell(say(error_lines(error)))
         else:
             self._tell(done)
 

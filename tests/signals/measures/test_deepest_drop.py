@@ -60,6 +60,23 @@ def test_a_wheel_that_slips_under_the_brake_has_not_dropped(log_from: Build) -> 
     assert _drop(log_from(TIME_S, rows)).value == 0.0
 
 
+def test_a_sample_missing_inside_a_slip_makes_no_fall_of_it(log_from: Build) -> None:
+    """40 % in 0.6 s at 14 m/s are 10 m/s2, with or without the sample at 30 %."""
+    rows = _rows()
+    rows[FR] *= 1.0 - np.interp(TIME_S, [40.0, 40.6, 40.7, 41.0], [0.0, 0.4, 0.4, 0.0])
+    whole = _drop(log_from(TIME_S, rows))
+    rows[FR, 4_045] = np.nan
+    assert whole.value == _drop(log_from(TIME_S, rows)).value == 0.0
+
+
+def test_a_pause_of_the_recorder_is_no_time_in_which_the_wheel_was_short(log_from: Build) -> None:
+    rows = _rows()
+    rows[FR] *= 1.0 - np.interp(TIME_S, [40.0, 40.4, 42.4, 42.8], [0.0, 0.3, 0.3, 0.0])
+    recorded = (TIME_S < 40.5) | (TIME_S > 42.3)
+    assert _drop(log_from(TIME_S, rows)).value > 20.0
+    assert _drop(log_from(TIME_S[recorded], rows[:, recorded])).value == 0.0
+
+
 def test_under_the_brake_a_fall_faster_than_any_wheel_counts(log_from: Build) -> None:
     rows = _rows(_braking(20.0, 4.0))
     rows[FR, 3_800:3_806] *= 0.5

@@ -194,11 +194,11 @@ def _judged(analysis: Analysis, row: int, samples: NDArray[np.intp]) -> BoolArra
 
 def _is_no_slip(analysis: Analysis, row: int, depth: _Depth, fall: tuple[int, int]) -> bool:
     """Whether a fall is faster than road and brake allow, or lasts though nobody brakes."""
-    time_s = analysis.clock.time_s
     first, stop = fall
     deepest = float(np.nanmax(depth.between(first, stop)))
     braked = _is_braking(analysis, first, stop)
-    if not braked and time_s[stop - 1] - time_s[first] > SILENT_S:
+    # By samples, not by the clock: a pause of the recorder is no time in which the wheel was short.
+    if not braked and (stop - first) * analysis.clock.period_s > SILENT_S:
         return True
     rate_mps2 = _fall_rate(analysis, row, depth, fall)
     if rate_mps2 > (BRAKED_MPS2 if braked else ROLLING_MPS2):
@@ -215,9 +215,10 @@ def _fall_rate(analysis: Analysis, row: int, depth: _Depth, fall: tuple[int, int
     done = first + int(np.argmax(fallen > DONE_SHARE * deepest))
     earliest = max(done - analysis.clock.samples_in(LONGEST_FALL_S), 0)
     course = depth.between(earliest, done + 1)
-    shallow = np.flatnonzero(~(course[:-1] > BEGUN_SHARE * deepest))
-    begun = int(shallow[-1]) if shallow.size else 0
-    before = float(np.nan_to_num(course[begun]))
+    # A missing sample is not a shallow one: inside a slow fall it would make an impossible one of the rest.
+    shallow = np.flatnonzero(course[:-1] <= BEGUN_SHARE * deepest)
+    begun = int(shallow[-1]) if shallow.size else int(np.argmax(np.isfinite(course)))
+    before = float(course[begun])
     lasted_s = max(float(time_s[done] - time_s[earliest + begun]), analysis.clock.period_s)
     return (float(course[-1]) - before) * float(analysis.reference.expected_mps[row, done]) / lasted_s
 

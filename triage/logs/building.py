@@ -35,7 +35,6 @@ _NEAR_ZERO_S: Final = 60.0
 class _Wheel:
     candidate: Candidate
     samples: OrderedSamples
-    coded_count: int
 
 
 def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog:
@@ -130,8 +129,8 @@ def _later(start: datetime | None, seconds: float) -> datetime | None:
 
 def _wheel(candidate: Candidate, factor: float) -> _Wheel:
     signal = candidate.signal
-    value, coded = without_sentinels(signal.value, factor, time_s=signal.time_s, step=abs(signal.step))
-    return _Wheel(candidate, order_samples(signal.time_s, value), coded)
+    value, _ = without_sentinels(signal.value, factor, time_s=signal.time_s, step=abs(signal.step))
+    return _Wheel(candidate, order_samples(signal.time_s, value))
 
 
 def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:

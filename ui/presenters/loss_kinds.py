@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.signals.running import run_bounds
 from triage.speed_log import BoolArray, FloatArray
 from ui.presenters.traces import GAP_PERIODS, GAP_S
 
@@ -52,7 +53,7 @@ def find_stretches_lost(analysis: Analysis, row: int) -> Stretches:
     """Return the losses of a wheel and those of all wheels at once, without pauses of the recorder."""
     kinds = _kinds(analysis, row)
     time_s = analysis.clock.time_s
-    first, stop = _runs(kinds > 0)
+    first, stop = run_bounds(kinds > 0)
     if not first.size:
         return Stretches(first, np.zeros(0), np.zeros(0), first)
     length_s = time_s[stop - 1] - time_s[first] + analysis.clock.period_s
@@ -83,8 +84,3 @@ def _kinds(analysis: Analysis, row: int) -> NDArray[np.int8]:
         kinds[flag & moving] = kind
     kinds[losses.joint] = TOGETHER
     return kinds
-
-
-def _runs(flag: BoolArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    edges = np.diff(np.concatenate(([0], flag.astype(np.int8), [0])))
-    return np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)

@@ -38,6 +38,7 @@ FEWEST_MISSING: Final = 3
 """So many readings in a row must be marked as none before they are a fall."""
 
 LEAST_FRESH: Final = 1e-3
+"""Keeps a wheel without any sample from a period without end."""
 
 LARGEST_SCALE: Final = 0.3
 """A constant ratio beyond this is a wheel that is lost for most of the drive."""
@@ -50,6 +51,7 @@ DONE_SHARE: Final = 0.8
 """A fall lasts from a fifth of its depth to four fifths."""
 
 LONGEST_FALL_S: Final = 1.0
+"""A fall is not looked for further back; one so slow is far below every bar (judgement)."""
 
 ROLLING_MPS2: Final = 20.0
 """A wheel that nobody brakes falls no faster than twice what a road tyre's grip could do to the car."""
@@ -62,6 +64,7 @@ LOCKED_MPS2: Final = 30.0
 """Under braking a wheel that goes to nothing this fast is taken for lost: brake control lets none lock."""
 
 BRAKING_AROUND_S: Final = 0.4
+"""So long before and after, a brake may still hold the wheel (judgement)."""
 
 SILENT_S: Final = 1.0
 """A wheel that is short for longer, with nobody braking, does not slip, however slowly it fell."""

@@ -14,8 +14,11 @@ from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.outward_load import outward_load_mps2
 
 LOWER_QUARTER: Final = 0.25
-QUARTILE_STD: Final = 1.36
+"""Low enough that a few losses for another reason do not hide those of a bearing (judgement)."""
+
 NORMAL_QUARTILE: Final = 0.6745
+QUARTILE_STD: Final = 1.36
+"""Distance of quartile and median of a normal distribution, and sqrt(3 / 16) over its density there."""
 
 LOAD_STD_MPS2: Final = 0.3
 """Of the lateral acceleration at one moment, by the speeds of the wheels (simulated cars)."""
@@ -24,6 +27,7 @@ SINGLE_STD_MPS2: Final = 0.5
 """What stands for the spread of losses where fewer than three were seen (judgement)."""
 
 LARGEST_MPS2: Final = 6.0
+"""More is an error of the path, for a road tyre hardly holds it (judgement)."""
 
 
 def measure_loss_load(analysis: Analysis, row: int) -> Measured:

@@ -101,7 +101,7 @@ def error_words(error: object, before: str = "") -> Text:
     """
     message, hint = as_text(getattr(error, "message", str(error))), as_text(getattr(error, "hint", ""))
     what = Text("{before}: {message}", before=before, message=message) if before else message
-    return Text("{what}. {hint}", what=what, hint=hint)
+    return Text("{what}. {hint}", what=what, hint=hint) if hint else joined("", (what, "."))
 
 
 def error_lines(error: object) -> Text:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import CORNER_NAMES, CORNERS, Corner
-from triage.signals.manoeuvres import Manoeuvre
+from triage.signals.manoeuvres import Manoeuvre, ManoeuvreKind
 from triage.signals.measurement import NotMeasurable, Span
 from triage.speed_log import BoolArray, FloatArray
 from triage.texts import Text, joined
@@ -53,6 +53,17 @@ KIND_HELP: Final[dict[int, str]] = {
     PAUSE: Text("Nothing was recorded of any wheel: the recorder's, no wheel's fault."),
 }
 COLUMNS: Final = ("begin", "length", "speed", "driving", "angle", "what")
+DRIVING_ORDER: Final[tuple[ManoeuvreKind, ...]] = (
+    "standstill",
+    "slow-roll",
+    "pull-away",
+    "straight",
+    "left",
+    "right",
+    "braking",
+)
+"""As a drive goes, from the stand to the brake; the words of any language would mix it up."""
+
 AROUND_S: Final = 2.0
 """Seconds shown on either side of a loss that is jumped to."""
 
@@ -73,8 +84,8 @@ class DropOuts:
         Key of :data:`KIND_TEXTS`.
     manoeuvre : int[K]
         Row of ``driving``; -1 where none.
-    driving : tuple of str
-        Words for what the car did.
+    driving : tuple of ManoeuvreKind
+        What the car did.
     """
 
     corner: Corner
@@ -84,7 +95,7 @@ class DropOuts:
     angle_deg: FloatArray
     kind: NDArray[np.intp]
     manoeuvre: NDArray[np.intp]
-    driving: tuple[str, ...]
+    driving: tuple[ManoeuvreKind, ...]
 
     @property
     def count(self) -> int:
@@ -99,18 +110,20 @@ class DropOuts:
     def order_by(self, column: int, *, falling: bool = False) -> NDArray[np.intp]:
         """Return the rows in the order of a column; equal ones stay in order of time, unknown ones last."""
         name = COLUMNS[column]
-        if name == "driving":
-            value = np.array([*self.driving, "~"])[self.manoeuvre]
-            order = np.argsort(value, kind="stable")
-            return order[::-1] if falling else order
         value = {
             "begin": self.begin_s,
             "length": self.length_s,
             "speed": self.speed_mps,
+            "driving": self._driving_ranks(),
             "angle": self.angle_deg,
             "what": self.kind.astype(np.float64),
         }[name]
         return np.argsort(-value if falling else value, kind="stable")
+
+    def _driving_ranks(self) -> FloatArray:
+        # The last entry is found by the row -1.
+        ranks = [float(DRIVING_ORDER.index(kind)) for kind in self.driving]
+        return np.array([*ranks, np.nan])[self.manoeuvre]
 
 
 def build_drop_outs(result: TriageResult, row: int) -> DropOuts:
@@ -131,7 +144,7 @@ def build_drop_outs(result: TriageResult, row: int) -> DropOuts:
         angle_deg=_angles(analysis, row, at, kind)[order],
         kind=kind[order],
         manoeuvre=_manoeuvre_of(begin_s[order], manoeuvres),
-        driving=tuple(BAND_LABELS[one.kind][1] for one in manoeuvres),
+        driving=tuple(one.kind for one in manoeuvres),
     )
 
 
@@ -139,7 +152,8 @@ def format_cell(losses: DropOuts, row: int, column: int, *, speed_unit: str) -> 
     """Return the text of one cell; empty where nothing is known."""
     name = COLUMNS[column]
     if name == "driving":
-        return losses.driving[losses.manoeuvre[row]] if losses.manoeuvre[row] >= 0 else ""
+        at = losses.manoeuvre[row]
+        return BAND_LABELS[losses.driving[at]][1] if at >= 0 else ""
     if name == "what":
         return KIND_TEXTS[int(losses.kind[row])]
     value, digits = {

@@ -9,9 +9,11 @@ import pytest
 from triage.corners import CORNERS
 from triage.run import TriageResult
 from triage.signals.analysis import analyse
+from triage.signals.manoeuvres import KINDS
 from triage.speed_log import SpeedLog
 from ui.presenters.drop_outs import (
     COLUMNS,
+    DRIVING_ORDER,
     GONE,
     KIND_HELP,
     KIND_TEXTS,
@@ -94,8 +96,18 @@ def test_columns_sort_by_value_and_unknown_ones_come_last(losses: DropOuts) -> N
         assert np.all(np.diff(values[some.order_by(column, falling=True)]) <= 0.0)
     assert some.order_by(ANGLE)[-1] == 0
     assert some.order_by(ANGLE, falling=True)[-1] == 0
-    words = [format_cell(some, int(row), DRIVING, speed_unit="km/h") for row in some.order_by(DRIVING)]
-    assert words == sorted(words)
+
+
+def test_driving_sorts_as_a_drive_goes_and_the_unknown_comes_last(losses: DropOuts) -> None:
+    some = replace(losses, driving=("braking", "standstill", "left"), manoeuvre=np.array([0, -1, 1, 2]))
+
+    def words(*, falling: bool) -> list[str]:
+        order = some.order_by(DRIVING, falling=falling)
+        return [format_cell(some, int(row), DRIVING, speed_unit="km/h") for row in order]
+
+    assert words(falling=False) == ["stands", "left curve", "brakes", ""]
+    assert words(falling=True) == ["brakes", "left curve", "stands", ""]
+    assert set(DRIVING_ORDER) == set(KINDS)
 
 
 def test_speeds_come_in_the_chosen_unit(losses: DropOuts) -> None:

@@ -20,10 +20,10 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from triage.logs import asc, blf, candump, trc
+from triage.logs.archives import open_sources
 from triage.logs.databases import load_databases
 from triage.logs.frames import Frames
 from triage.logs.mdf import read_mdf
-from triage.logs.source import open_source
 from triage.progress import no_progress
 
 Note = Callable[[str, str, str], None]
@@ -54,11 +54,11 @@ SPARE_BYTES = 200e6
 _PEAK = """
 import sys
 from triage.logs import asc, blf, candump, trc
-from triage.logs.source import open_source
+from triage.logs.archives import open_sources
 from triage.progress import no_progress
 kind, file, *wanted = sys.argv[1:]
 read = {"log": candump.read_candump, "asc": asc.read_asc, "blf": blf.read_blf, "trc": trc.read_trc}[kind]
-frames = read(open_source(file), frozenset(map(int, wanted)), no_progress)
+frames = read(open_sources(file)[0], frozenset(map(int, wanted)), no_progress)
 columns = (frames.time_s, frames.key, frames.bus_index, frames.payload, frames.length)
 status = open("/proc/self/status").read()
 print(sum(column.nbytes for column in columns), int(status.partition("VmHWM:")[2].split()[0]) * 1024)
@@ -149,7 +149,9 @@ def files(kind: str, tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[
 
 def _own_s(kind: str, file: Path, rounds: int) -> float:
     read = READERS[kind][0]
-    return min(_cpu_s(lambda: read(open_source(file), frozenset(WANTED), no_progress)) for _ in range(rounds))
+    return min(
+        _cpu_s(lambda: read(open_sources(file)[0], frozenset(WANTED), no_progress)) for _ in range(rounds)
+    )
 
 
 @pytest.mark.parametrize("frames", [FEW, MANY])
@@ -158,7 +160,7 @@ def test_frames_against_the_library(
 ) -> None:
     read, least = READERS[kind]
     file = files[frames]
-    own = benchmark.pedantic(lambda: read(open_source(file), frozenset(WANTED), no_progress), rounds=2)
+    own = benchmark.pedantic(lambda: read(open_sources(file)[0], frozenset(WANTED), no_progress), rounds=2)
     own_s = _own_s(kind, file, 5 if frames == FEW else 2)
     found: list[tuple[float, bytes]] = []
     library_s = _cpu_s(lambda: found.extend(_read_with_library(file)))
@@ -213,8 +215,8 @@ def test_bus_recording_against_its_library(benchmark: BenchmarkFixture, tmp_path
             samples: np.ndarray = found.get("WhlSpd_FL").samples
             return samples
 
-    own = benchmark.pedantic(lambda: read_mdf(open_source(file), wanted, no_progress), rounds=2)
-    own_s = min(_cpu_s(lambda: read_mdf(open_source(file), wanted, no_progress)) for _ in range(3))
+    own = benchmark.pedantic(lambda: read_mdf(open_sources(file)[0], wanted, no_progress), rounds=2)
+    own_s = min(_cpu_s(lambda: read_mdf(open_sources(file)[0], wanted, no_progress)) for _ in range(3))
     library_s = min(_cpu_s(extract) for _ in range(3))
     note(
         f"{FEW:>7} frames, mf4: asammdf ({library_s:.2f} s) / ours ({own_s:.3f} s)",

@@ -11,9 +11,9 @@ import pytest
 from triage.corners import CORNERS
 from triage.errors import LogReadError, SignalMappingError
 from triage.logs import ReadOptions, read_log
+from triage.logs.archives import open_sources
 from triage.logs.edge_times import probe_edge_times
 from triage.logs.registry import recognise
-from triage.logs.source import open_source
 from triage.speed_log import SpeedLog
 
 CIRCUMFERENCE_M = 1.95
@@ -166,7 +166,7 @@ def test_a_table_of_counters_is_no_table_of_edge_times(drive, write) -> None:
     rows = ["time_s,FL_edge_count,FR_edge_count,FL_kmh,FR_kmh,RL_kmh,RR_kmh"]
     rows += [f"{t:.3f},{n},{n},10,10,10,10" for n, t in enumerate(drive.time_s)]
     for text in ("\n".join(rows), "\n".join(rows).replace("_count", "")):
-        source = open_source(write(text))
+        source = open_sources(write(text))[0]
         assert probe_edge_times(source) == 0.0
         assert recognise(source).id == "table"
 

@@ -237,12 +237,12 @@ def test_unreadable_asc_dates_are_none(text) -> None:
 
 def test_blf_frames_and_times_are_those_of_python_can(drive, dbc, tmp_path, shared) -> None:
     file = shared / "data" / "highway_83hz" / "bus.blf"
+    from triage.logs.archives import open_sources
     from triage.logs.blf import read_blf
-    from triage.logs.source import open_source
     from triage.progress import no_progress
 
     theirs = [m for m in can.LogReader(str(file)) if m.arbitration_id == 170]
-    ours = read_blf(open_source(file), frozenset((170,)), no_progress)
+    ours = read_blf(open_sources(file)[0], frozenset((170,)), no_progress)
     assert [bytes(m.data) for m in theirs] == [row.tobytes() for row in ours.payload]
     steps = np.array([m.timestamp for m in theirs]) - theirs[0].timestamp
     np.testing.assert_allclose(ours.time_s - ours.time_s[0], steps, atol=1e-6)

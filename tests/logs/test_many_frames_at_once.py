@@ -11,8 +11,9 @@ import pytest
 
 from triage.errors import TriageError
 from triage.logs import asc, blf, candump, other_frames, trc
+from triage.logs.archives import open_sources
 from triage.logs.frames import Frames, frame_key
-from triage.logs.source import Source, open_source
+from triage.logs.source import Source
 from triage.progress import no_progress
 
 READERS: dict[str, Callable[..., Frames]] = {
@@ -88,7 +89,7 @@ def _both(kind: str, source: Source) -> tuple[Frames, Frames]:
 @pytest.mark.parametrize("kind", READERS)
 def test_as_one_by_one_and_as_the_library(kind: str, tmp_path: Path, *, odd: bool) -> None:
     file = _write(tmp_path, kind, _messages(np.random.default_rng(4), 3000, odd=odd))
-    fast, slow = _both(kind, open_source(file))
+    fast, slow = _both(kind, open_sources(file)[0])
     _same(fast, slow)
     if kind == "asc" and odd:
         return  # the library takes FD frames without data for remote frames
@@ -122,7 +123,7 @@ def test_ordinary_files_take_the_fast_way(kind: str, tmp_path: Path, monkeypatch
         take(*arguments)
 
     monkeypatch.setattr(module, name, count_and_take)
-    frames = READERS[kind](open_source(file), WANTED, no_progress)
+    frames = READERS[kind](open_sources(file)[0], WANTED, no_progress)
     # The first stamp of a log sets the zero of all others and is read alone.
     assert len(taken) <= 1
     assert frames.time_s.size > 100
@@ -159,6 +160,6 @@ def _same_or_refused(kind: str, file: Path) -> None:
 
 def _outcome(kind: str, file: Path) -> Frames | type[TriageError]:
     try:
-        return READERS[kind](open_source(file), WANTED, no_progress)
+        return READERS[kind](open_sources(file)[0], WANTED, no_progress)
     except TriageError as error:
         return type(error)

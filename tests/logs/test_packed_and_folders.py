@@ -20,7 +20,7 @@ import pytest
 from triage.errors import DamagedLog, LogReadError, UnknownLogFormat
 from triage.logs import ReadOptions, content, read_log
 from triage.logs.archives import open_sources
-from triage.logs.source import open_source, text_source
+from triage.logs.source import text_source
 
 
 def zstandard(data: bytes) -> bytes:
@@ -141,7 +141,7 @@ def test_an_endless_line_behind_good_ones_is_refused(drive, write, as_table) -> 
 def test_blocks_are_the_file_and_say_how_far_they_are(write) -> None:
     data = np.random.default_rng(1).bytes(3_300_000)
     for pack in (bytes, gzip.compress):
-        source = open_source(write(pack(data), "x.bin"))
+        source = open_sources(write(pack(data), "x.bin"))[0]
         read = list(source.blocks())
         assert b"".join(block for _, block in read) == data == source.data
         assert max(len(block) for _, block in read) <= 1 << 20
@@ -212,7 +212,7 @@ def test_pipes_and_sockets_are_refused_and_never_waited_for(tmp_path, monkeypatc
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="pipes as files are a thing of Unix")
 def test_a_pipe_put_in_the_place_of_the_file_is_not_waited_for(write) -> None:
-    source = open_source(write("a,b\n1,2\n"))
+    source = open_sources(write("a,b\n1,2\n"))[0]
     Path(source.name).unlink()
     os.mkfifo(source.name)
     done = threading.Event()
@@ -234,7 +234,7 @@ def test_a_file_that_vanishes_shrinks_or_is_written_anew_is_refused(write) -> No
         (lambda path: os.utime(path, ns=(1, 1)), "changed while"),
     ):
         path = Path(write("time,FL\n" + "1,2\n" * 100))
-        source = open_source(path)
+        source = open_sources(path)[0]
         change(path)
         with pytest.raises(LogReadError, match=word) as refused:
             list(source.blocks())
@@ -243,7 +243,7 @@ def test_a_file_that_vanishes_shrinks_or_is_written_anew_is_refused(write) -> No
 
 def test_what_is_appended_while_reading_is_left_out_and_said(write) -> None:
     path = Path(write(b"x" * 5000))
-    source = open_source(path)
+    source = open_sources(path)[0]
     with path.open("ab") as file:
         file.write(b"y" * 100)
     assert source.data == b"x" * 5000
@@ -262,7 +262,7 @@ def test_names_with_any_character(drive, tmp_path, as_table) -> None:
 
 
 def test_content_is_released_after_reading(write) -> None:
-    source = open_source(write("1,2\n" * 10))
+    source = open_sources(write("1,2\n" * 10))[0]
     before = source.data
     assert source.data is before
     source.release()

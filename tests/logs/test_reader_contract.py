@@ -14,8 +14,8 @@ import pytest
 
 from triage.errors import LogReadError
 from triage.logs import ReadOptions, read_log
+from triage.logs.archives import open_sources
 from triage.logs.registry import READERS, recognise
-from triage.logs.source import open_source
 from triage.progress import Cancelled
 
 
@@ -134,12 +134,12 @@ def test_round_trip(kind, made, write, dbc, drive) -> None:
     "name", ["drive.csv", "drive.blf", "drive", "Prüffahrt März #3 100% (Kopie) [€].log"]
 )
 def test_content_decides_whatever_the_name(kind, made, write, name) -> None:
-    assert recognise(open_source(write(made(kind), name))).id == kind
+    assert recognise(open_sources(write(made(kind), name))[0]).id == kind
 
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_only_one_probe_is_sure(kind, made, write) -> None:
-    source = open_source(write(made(kind), "drive.dat"))
+    source = open_sources(write(made(kind), "drive.dat"))[0]
     scores = {row.id: row.probe(source) for row in READERS}
     assert max(scores, key=lambda row: scores[row]) == kind
     assert all(0 <= score <= 1 for score in scores.values())
@@ -189,7 +189,7 @@ def test_probes_and_readers_stand_anything(kind, write) -> None:
         b",,,\n" * 100,
         b"(\n" * 99,
     ):
-        assert 0 <= row.probe(open_source(write(content, "x"))) <= 1
+        assert 0 <= row.probe(open_sources(write(content, "x"))[0]) <= 1
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -10,11 +10,12 @@ import pytest
 
 from triage.errors import DamagedLog
 from triage.logs import asc, candump, content, mdf_frames, trc
+from triage.logs.archives import open_sources
 from triage.logs.content import bytes_content
 from triage.logs.mdf_frames import read_mdf_frames
 from triage.logs.moving_window import MovingWindow
 from triage.logs.registry import recognise
-from triage.logs.source import open_source, source_of
+from triage.logs.source import source_of
 from triage.logs.text_lines import line_blocks
 from triage.progress import no_progress
 
@@ -69,7 +70,7 @@ def test_line_ends_make_no_difference(suffix, read, end, tmp_path) -> None:
     for kind, text in ((b"\n", written), (end, written.replace(b"\n", end))):
         file = tmp_path / f"ends_{kind.hex()}{suffix}"
         file.write_bytes(text)
-        frames.append(read(open_source(file), WANTED, no_progress))
+        frames.append(read(open_sources(file)[0], WANTED, no_progress))
     assert frames[0].time_s.size == 200
     np.testing.assert_array_equal(frames[1].time_s, frames[0].time_s)
     np.testing.assert_array_equal(frames[1].payload, frames[0].payload)
@@ -151,4 +152,4 @@ def test_no_probe_reads_the_whole_file(kind, tmp_path, monkeypatch) -> None:
         raise AssertionError
 
     monkeypatch.setattr(content.FileContent, "whole", refuse)
-    assert recognise(open_source(file)).suffixes[0] == kind
+    assert recognise(open_sources(file)[0]).suffixes[0] == kind

@@ -22,9 +22,9 @@ from triage.logs import (
     read_log,
     trc,
 )
+from triage.logs.archives import open_sources
 from triage.logs.frames import Frames, frame_key
 from triage.logs.mdf_frames import read_mdf_frames
-from triage.logs.source import open_source
 from triage.progress import no_progress
 
 CORNERS = ("FL", "FR", "RL", "RR")
@@ -44,7 +44,7 @@ NO_FD = {".trc"}
 
 def read_frames(file: Path, wanted: frozenset[int]) -> Frames:
     if file.suffix != ".mf4":
-        return READERS[file.suffix](open_source(file), wanted, no_progress)
+        return READERS[file.suffix](open_sources(file)[0], wanted, no_progress)
     import asammdf
 
     with asammdf.MDF(file) as mdf:
@@ -136,7 +136,7 @@ def test_packed_by_the_writer(suffix: str, tmp_path: Path) -> None:
     messages = make_messages(100)
     file = write_messages(tmp_path / f"frames{suffix}", messages)
     kind = READERS[Path(file.stem).suffix]
-    assert_equal(kind(open_source(file), wanted_of(messages), no_progress), messages)
+    assert_equal(kind(open_sources(file)[0], wanted_of(messages), no_progress), messages)
 
 
 @pytest.mark.parametrize("compression", [0, 1, 2])

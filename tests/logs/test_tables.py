@@ -8,7 +8,7 @@ import pytest
 
 from triage.errors import DamagedLog, LogReadError
 from triage.logs import ReadOptions, read_log
-from triage.logs.source import open_source
+from triage.logs.archives import open_sources
 from triage.logs.table_layout import sniff_table
 
 
@@ -176,6 +176,6 @@ def test_unusable_tables_are_refused_with_file_and_advice(write, content, kind) 
 
 
 def test_layout_of_a_plain_table(write, drive, as_table) -> None:
-    layout = sniff_table(open_source(write(as_table(drive, delimiter=";", decimal=","))))
+    layout = sniff_table(open_sources(write(as_table(drive, delimiter=";", decimal=",")))[0])
     assert layout is not None
     assert (layout.delimiter, layout.decimal, layout.first_data_line) == (";", ",", 1)

@@ -18,7 +18,7 @@ from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.costs import cost_of_check, cost_of_repair
 from triage.planning.plan import Plan, PlanStep, make_plan
-from triage.planning.repair_cost import RepairMenu, expected_repair_cost, order_cost, repair_order
+from triage.planning.repair_cost import RepairMenu, expected_repair_cost, repair_order
 
 
 @pytest.fixture(scope="module")
@@ -72,6 +72,15 @@ def test_corrosion_costs_minutes_and_parts(rulebook: Rulebook) -> None:
     more = cost_of_check(look, (), seized).money - cost_of_check(look, (), sound).money
     slower = out.seized_min / 60.0 * rulebook.workshop.money_per_hour
     assert more == pytest.approx(slower + out.break_probability * rulebook.parts["sensor"].price)
+
+
+def order_cost(order: Sequence[int], belief: np.ndarray, menu: RepairMenu) -> float:
+    """Return the expected cost of a given order for one belief, nothing open before: the plain sum."""
+    left, total = belief.copy(), 0.0
+    for number in order:
+        total += float(left.sum()) * float(menu.money[number])
+        left = left * (1.0 - menu.cure[number])
+    return total
 
 
 def test_the_order_of_repairs_by_trying_all() -> None:

@@ -13,7 +13,6 @@ from triage.errors import DamagedLog
 from triage.logs.content import Content, bytes_content
 from triage.logs.zero_stretches import WithoutZeros, is_text_with_zeros
 from triage.speed_log import Notice
-from triage.texts import Text
 
 HEAD_BYTES: Final = 1 << 16
 LONGEST_LINE_BYTES: Final = 1 << 20
@@ -108,28 +107,6 @@ class Source:
         _refuse_endless_line(self.name, text)
         ends = [found.end() for found in itertools.islice(_LINE_END.finditer(text), lines)]
         return text[ends[-1] :] if ends else text
-
-
-def open_source(file: str | Path) -> Source:
-    """Open a file that holds one recording, packed or not.
-
-    Raises
-    ------
-    LogReadError
-        When there is no such file, it is a folder or a device, or may not be read.
-    DamagedLog
-        When it is empty, cannot be unpacked at all, or is an archive of several files.
-    """
-    from triage.logs.archives import open_sources  # noqa: PLC0415 - archives are made of sources
-
-    sources = open_sources(file)
-    if len(sources) != 1:
-        raise DamagedLog(
-            Text("the archive holds {count} files", count=len(sources)),
-            file=str(file),
-            hint="Unpack it and choose the log in it.",
-        )
-    return sources[0]
 
 
 def source_of(

@@ -77,15 +77,6 @@ def repair_order(belief: FloatArray, menu: RepairMenu, *, first_money: FloatArra
     return [*(int(step.chosen[0]) for step in steps[:tried]), len(menu.names)]
 
 
-def order_cost(order: Sequence[int], belief: FloatArray, menu: RepairMenu) -> float:
-    """Return the expected cost of a given order for one belief, nothing open before."""
-    left, total = belief.copy(), 0.0
-    for number in order:
-        total += float(left.sum()) * float(menu.money[number])
-        left = left * (1.0 - menu.cure[number])
-    return total
-
-
 @dataclass(frozen=True, slots=True)
 class _Step:
     """One more repair on the beliefs with the numbers ``rows``, and the share that is not right before it."""

@@ -60,14 +60,3 @@ def without_mark(text: str) -> str:
     ('Open a recording', 'Oil & water')
     """
     return text.replace("&&", "\0").replace("&", "").replace("\0", "&").rstrip("…")
-
-
-def doubled_keys(lines: Iterable[KeyLine]) -> tuple[str, ...]:
-    """Return the keys that do more than one thing in one place."""
-    seen: dict[tuple[str, str], str] = {}
-    doubled: list[str] = []
-    for line in lines:
-        at = (line.group, line.key)
-        if seen.setdefault(at, line.does) != line.does:
-            doubled.append(line.key)
-    return tuple(doubled)

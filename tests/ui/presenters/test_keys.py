@@ -1,6 +1,6 @@
 from __future__ import annotations
 
-from ui.presenters.keys import KeyLine, doubled_keys, group_keys
+from ui.presenters.keys import KeyLine, group_keys
 
 
 def test_keys_are_put_together_by_place_and_by_what_they_do() -> None:
@@ -15,14 +15,3 @@ def test_keys_are_put_together_by_place_and_by_what_they_do() -> None:
     files, car = group_keys(lines)
     assert [line.key for line in files.lines] == ["Ctrl+O", "F5"]
     assert [(line.key, line.does) for line in car.lines] == [("1 … 9", "Answer"), ("A, B", "Few")]
-
-
-def test_a_key_that_does_two_things_in_one_place_is_found() -> None:
-    lines = [
-        KeyLine("Car", "S", "Skip"),
-        KeyLine("Car", "S", "Save"),
-        KeyLine("Plots", "S", "Save"),
-        KeyLine("Car", "U", "Undo"),
-        KeyLine("Car", "U", "Undo"),
-    ]
-    assert doubled_keys(lines) == ("S",)

@@ -12,11 +12,11 @@ import pytest
 
 from triage.corners import CORNERS
 from triage.logs.reading import read_log
-from triage.signals.analysis import analyse
-from triage.signals.measurement import Measurement, NotMeasurable
-from triage.signals.measures.channel_swap import BOTH_AXLES, PAIRS, measure_swap_gain, measure_swap_pair
-from triage.signals.measures.road_order import RoadOrder, measure_road_order, order_by_road
-from triage.signals.measures.turn_sign import measure_turn_sign
+from triage.signals.analysis import Analysis, analyse
+from triage.signals.measurement import Measured, Measurement, NotMeasurable
+from triage.signals.measures.channel_swap import BOTH_AXLES, PAIRS
+from triage.signals.measures.road_order import RoadOrder, order_by_road
+from triage.signals.measures.wiring_checks import measure_wiring
 from triage.signals.vehicle_reference import wheel_speed_factors
 from triage.signals.wiring import EXCHANGES
 from triage.speed_log import Channel, SpeedLog
@@ -30,6 +30,10 @@ CURVATURE = 0.07 * np.sign(np.sin(TIME / 3.0)) * (np.abs(np.sin(TIME / 3.0)) > 0
 def _wired(log: SpeedLog, order: tuple[int, ...]) -> SpeedLog:
     wheels = {CORNERS[row]: log.wheels[CORNERS[order[row]]] for row in range(4)}
     return replace(log, wheels=wheels)
+
+
+def _found(name: str, analysis: Analysis) -> Measured:
+    return next(one for one in measure_wiring(analysis) if one.id == name)
 
 
 def _drive(log_from: Callable[..., SpeedLog], *, sign: float = 1.0, turned: bool = False) -> SpeedLog:
@@ -52,8 +56,8 @@ def test_the_road_tells_which_wheels_of_a_real_drive_were_exchanged(
     found = order_by_road(analysis)
     assert isinstance(found, RoadOrder)
     assert found.wheelbase_m == pytest.approx(2.7, abs=0.25)
-    assert isinstance(measure_swap_gain(analysis), NotMeasurable)
-    named = measure_swap_pair(analysis)
+    assert isinstance(_found("swap-gain", analysis), NotMeasurable)
+    named = _found("swap-pair", analysis)
     if pair is None:
         assert found.advantage < -3.0 * found.advantage_std
         assert isinstance(named, NotMeasurable)
@@ -66,7 +70,7 @@ def test_the_road_tells_which_wheels_of_a_real_drive_were_exchanged(
 
 
 def test_an_even_road_says_nothing(log_from: Callable[..., SpeedLog]) -> None:
-    found = measure_road_order(analyse(_drive(log_from)))
+    found = _found("road-order", analyse(_drive(log_from)))
     assert isinstance(found, NotMeasurable)
     assert "even" in found.reason
 
@@ -82,14 +86,14 @@ def test_an_even_road_says_nothing(log_from: Callable[..., SpeedLog]) -> None:
     ],
 )
 def test_the_pair_is_named(order: tuple[int, ...], name: str, log_from: Callable[..., SpeedLog]) -> None:
-    found = measure_swap_pair(analyse(_wired(_drive(log_from), order)))
+    found = _found("swap-pair", analyse(_wired(_drive(log_from), order)))
     assert isinstance(found, Measurement)
     assert PAIRS[int(found.value)] == name
 
 
 def test_the_gain_is_negative_when_all_is_well_and_large_when_not(log_from: Callable[..., SpeedLog]) -> None:
-    well = measure_swap_gain(analyse(_drive(log_from)))
-    swapped = measure_swap_gain(analyse(_wired(_drive(log_from), (2, 1, 0, 3))))
+    well = _found("swap-gain", analyse(_drive(log_from)))
+    swapped = _found("swap-gain", analyse(_wired(_drive(log_from), (2, 1, 0, 3))))
     assert isinstance(well, Measurement)
     assert isinstance(swapped, Measurement)
     assert well.value < -5.0
@@ -98,7 +102,7 @@ def test_the_gain_is_negative_when_all_is_well_and_large_when_not(log_from: Call
 
 def test_yaw_rate_of_known_sign_sees_both_axles_exchanged(log_from: Callable[..., SpeedLog]) -> None:
     along, against, one = (
-        measure_turn_sign(analyse(_wired(_drive(log_from), order)))
+        _found("turn-sign", analyse(_wired(_drive(log_from), order)))
         for order in ((0, 1, 2, 3), (1, 0, 3, 2), (1, 0, 2, 3))
     )
     assert isinstance(along, Measurement)
@@ -110,16 +114,16 @@ def test_yaw_rate_of_known_sign_sees_both_axles_exchanged(log_from: Callable[...
 
 
 def test_a_channel_that_had_to_be_turned_does_not_testify(log_from: Callable[..., SpeedLog]) -> None:
-    found = measure_turn_sign(analyse(_drive(log_from, turned=True)))
+    found = _found("turn-sign", analyse(_drive(log_from, turned=True)))
     assert isinstance(found, NotMeasurable)
     assert not found.by_driving
 
 
 def test_no_channel_and_no_curve_are_told_apart(log_from: Callable[..., SpeedLog]) -> None:
     rows = 9.0 + 0.01 * np.random.default_rng(1).normal(size=(4, TIME.size))
-    bare = measure_turn_sign(analyse(log_from(TIME, rows)))
+    bare = _found("turn-sign", analyse(log_from(TIME, rows)))
     yaw = {"yaw_rate_radps": Channel(TIME, 0.01 * np.sin(TIME), "yaw")}
-    straight = measure_turn_sign(analyse(log_from(TIME, rows, channels=yaw)))
+    straight = _found("turn-sign", analyse(log_from(TIME, rows, channels=yaw)))
     assert isinstance(bare, NotMeasurable)
     assert isinstance(straight, NotMeasurable)
     assert "no yaw rate" in bare.reason
@@ -136,15 +140,15 @@ def test_wheels_in_coarse_steps_beside_a_straight_road_say_nothing(log_from: Cal
         TIME, rows, resolution_mps=0.43, channels={"yaw_rate_radps": Channel(TIME, yaw, "yaw", False)}
     )
     analysis = analyse(log)
-    assert isinstance(measure_turn_sign(analysis), NotMeasurable)
-    assert isinstance(measure_swap_gain(analysis), NotMeasurable)
+    assert isinstance(_found("turn-sign", analysis), NotMeasurable)
+    assert isinstance(_found("swap-gain", analysis), NotMeasurable)
 
 
 def test_a_channel_of_noise_does_not_testify(log_from: Callable[..., SpeedLog]) -> None:
     log = _drive(log_from)
     noise = 0.01 * np.random.default_rng(12).normal(size=TIME.size)
     log = replace(log, channels={"yaw_rate_radps": Channel(TIME, noise, "yaw", False)})
-    assert isinstance(measure_turn_sign(analyse(log)), NotMeasurable)
+    assert isinstance(_found("turn-sign", analyse(log)), NotMeasurable)
 
 
 @pytest.mark.parametrize("pair", [*combinations(range(4), 2), None])
@@ -154,6 +158,6 @@ def test_a_channel_testifies_however_the_wheels_are_wired(
     order = [0, 1, 2, 3]
     if pair:
         order[pair[0]], order[pair[1]] = order[pair[1]], order[pair[0]]
-    got = measure_turn_sign(analyse(_wired(_drive(log_from), tuple(order))))
+    got = _found("turn-sign", analyse(_wired(_drive(log_from), tuple(order))))
     assert isinstance(got, Measurement)
     assert (got.value > 0.9) == (pair is None or pair in {(0, 2), (1, 3)})

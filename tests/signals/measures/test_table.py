@@ -29,8 +29,10 @@ def test_every_measurement_has_its_row_and_every_row_its_measurement() -> None:
     rules = load_rulebook().measurements
     named = [*CORNER_MEASURES, *VEHICLE_MEASURES, *(name for names in JOINT_MEASURES for name in names)]
     assert sorted(named) == sorted(rules)
-    for name, rule in rules.items():
-        assert (rule.scope == "vehicle") == (name in VEHICLE_MEASURES), name
+    assert {rules[name].scope for name in VEHICLE_MEASURES} == {"vehicle"}
+    assert "vehicle" not in {rules[name].scope for name in CORNER_MEASURES}
+    for names in JOINT_MEASURES:
+        assert len({rules[name].scope for name in names}) == 1, names
 
 
 def test_ids_and_units_are_those_of_the_rule_book(

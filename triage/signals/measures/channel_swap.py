@@ -11,8 +11,8 @@ from triage.corners import VEHICLE
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
-from triage.signals.measures.road_order import CLEAR_SIGMA, RoadOrder, order_by_road
-from triage.signals.measures.turn_sign import SideAgreement, block_noise, find_agreement
+from triage.signals.measures.road_order import CLEAR_SIGMA, RoadOrder
+from triage.signals.measures.turn_sign import SideAgreement, block_noise
 from triage.signals.running import block_medians, count_of
 from triage.signals.wiring import AS_WIRED, EXCHANGES, CurveFit, Order, fit_curves
 from triage.speed_log import FloatArray
@@ -52,7 +52,7 @@ PAIRS: Final = (
 """What ``swap-pair`` counts; the bands of its row in the rule book have these names."""
 
 
-def measure_swap_gain(analysis: Analysis) -> Measured:
+def report_swap_gain(analysis: Analysis, curves: CurveEvidence | None) -> Measured:
     """How much better a rigid car on a curve fits with channels exchanged, in dB of the mean misfit.
 
     Ten times the logarithm of the misfit as wired over the least misfit of all exchanges of two wheels or of
@@ -63,36 +63,38 @@ def measure_swap_gain(analysis: Analysis) -> Measured:
     uncertainty is a jackknife over ten parts of the drive. Source: kinematics of a rigid car (Gillespie 1992,
     ch. 6, from memory).
     """
-    curves = _curved_blocks(analysis)
-    if curves.count < FEWEST_BLOCKS:
+    if curves is None:
         return missing(
             "swap-gain",
             None,
             "too few curves to check the wheels against each other",
             "tight curves to both sides",
         )
-    as_wired, best = _fits(curves, analysis)
-    gain_db, std_db = _gain(as_wired, best)
     curved = np.abs(analysis.reference.curvature_radpm) * analysis.vehicle.track_m > CURVED
     return measured(
         "swap-gain",
         VEHICLE,
-        gain_db,
-        max(std_db, 0.5),
+        curves.gain_db,
+        max(curves.gain_std_db, 0.5),
         unit="dB",
-        count=curves.count,
+        count=curves.block_count,
         spans=event_spans(analysis, curved) or event_spans(analysis, moving_anywhere(analysis)),
     )
 
 
-def measure_swap_pair(analysis: Analysis) -> Measured:
+def report_swap_pair(
+    analysis: Analysis,
+    curves: CurveEvidence | None,
+    road: RoadOrder | NotMeasurable,
+    sides: SideAgreement | NotMeasurable,
+) -> Measured:
     """Say which channels are exchanged: a number of ``PAIRS``, from 0.
 
     By the curves where they are clearly better with an exchange (5 dB), else by the order in which the wheels
     meet the road, else by the side to which the car turns; the number is a name and has no scatter, so that
     its stated uncertainty is only a tenth.
     """
-    number = _exchanged_pair(analysis)
+    number = _exchanged_pair(curves, road, sides)
     if number is None:
         return missing(
             "swap-pair",
@@ -105,18 +107,15 @@ def measure_swap_pair(analysis: Analysis) -> Measured:
     return measured("swap-pair", VEHICLE, number, 0.1, unit="", count=count_of(moving), spans=spans)
 
 
-def _exchanged_pair(analysis: Analysis) -> int | None:
-    sides = find_agreement(analysis)
-    curves = _curved_blocks(analysis)
-    gain_db = 0.0
-    if curves.count >= FEWEST_BLOCKS:
-        as_wired, best = _fits(curves, analysis)
-        gain_db = _gain(as_wired, best)[0]
-        if gain_db > CLEAR_GAIN_DB:
-            return _with_axle(_number(best.order), sides)
+def _exchanged_pair(
+    curves: CurveEvidence | None, road: RoadOrder | NotMeasurable, sides: SideAgreement | NotMeasurable
+) -> int | None:
+    gain_db = 0.0 if curves is None else curves.gain_db
+    if curves is not None and gain_db > CLEAR_GAIN_DB:
+        return _with_axle(_number(curves.best_order), sides)
     # Where the curves clearly fit as wired the road has nothing to add.
-    road = order_by_road(analysis) if gain_db > -CLEAR_GAIN_DB else None
-    if isinstance(road, RoadOrder) and road.advantage > CLEAR_SIGMA * road.advantage_std:
+    heard = isinstance(road, RoadOrder) and gain_db > -CLEAR_GAIN_DB
+    if isinstance(road, RoadOrder) and heard and road.advantage > CLEAR_SIGMA * road.advantage_std:
         return _with_axle(_number(road.best_order), sides)
     return _by_sides(sides) if isinstance(sides, SideAgreement) else None
 
@@ -145,34 +144,37 @@ def _with_axle(pair: int, sides: SideAgreement | NotMeasurable) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class CurvedBlocks:
-    """Half seconds of driving in curves.
+class CurveEvidence:
+    """What the curves say of the wiring.
 
     Attributes
     ----------
-    ratio : float64[4, B]
-        Wheel over mean speed, the straight-running offset taken out.
-    noise_ratio : float64[B]
-        Standard deviation of each ratio from recording steps and noise.
+    gain_db, gain_std_db : float
+        How much better the best exchange fits than the wiring as it is; negative where none does.
+    best_order : four ints
+        Channel of each true wheel in the best exchange.
+    block_count : int
+        Half seconds of driving in curves.
     """
 
-    ratio: FloatArray
-    noise_ratio: FloatArray
-
-    @property
-    def count(self) -> int:
-        """Number of blocks."""
-        return self.noise_ratio.size
+    gain_db: float
+    gain_std_db: float
+    best_order: Order
+    block_count: int
 
 
-def _fits(curves: CurvedBlocks, analysis: Analysis) -> tuple[CurveFit, CurveFit]:
-    """As wired, and the exchange that fits best."""
+def compare_by_curves(analysis: Analysis) -> CurveEvidence | None:
+    """Hold the wiring as it is and every exchange against the curves; None with too few of them."""
+    ratio, noise_ratio = _curved_blocks(analysis)
+    if noise_ratio.size < FEWEST_BLOCKS:
+        return None
 
     def fit(order: Order) -> CurveFit:
-        return fit_curves(curves.ratio, order, analysis.vehicle, noise_ratio=curves.noise_ratio)
+        return fit_curves(ratio, order, analysis.vehicle, noise_ratio=noise_ratio)
 
-    exchanged = [fit(order) for order, _ in EXCHANGES]
-    return fit(AS_WIRED), min(exchanged, key=lambda one: float(one.misfit.mean()))
+    best = min((fit(order) for order, _ in EXCHANGES), key=lambda one: float(one.misfit.mean()))
+    gain_db, std_db = _gain(fit(AS_WIRED), best)
+    return CurveEvidence(gain_db, std_db, best.order, noise_ratio.size)
 
 
 def _gain(as_wired: CurveFit, best: CurveFit) -> tuple[float, float]:
@@ -188,7 +190,12 @@ def _gain(as_wired: CurveFit, best: CurveFit) -> tuple[float, float]:
     return gain_db(every), float(np.sqrt((len(parts) - 1.0) * without.var()))
 
 
-def _curved_blocks(analysis: Analysis) -> CurvedBlocks:
+def _curved_blocks(analysis: Analysis) -> tuple[FloatArray, FloatArray]:
+    """Half seconds of driving in curves: wheel over mean speed, float64[4, B], and its noise, float64[B].
+
+    The offsets of straight running are taken out of the ratios; the noise is the standard deviation of each
+    from recording steps and samples.
+    """
     clock, per_block = analysis.clock, max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
     speed = np.stack([block_medians(row, per_block=per_block)[1] for row in clock.speed_mps])
     calm = block_medians(np.abs(analysis.acceleration_mps2), per_block=per_block)[1] < HARD_MPS2
@@ -207,4 +214,4 @@ def _curved_blocks(analysis: Analysis) -> CurvedBlocks:
         & (wide < 0.4)
     )
     stride = max(1, int(np.count_nonzero(curved)) // ENOUGH_BLOCKS)
-    return CurvedBlocks(ratio[:, curved][:, ::stride], noise[curved][::stride])
+    return ratio[:, curved][:, ::stride], noise[curved][::stride]

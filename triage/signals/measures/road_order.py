@@ -61,7 +61,7 @@ def order_by_road(analysis: Analysis) -> RoadOrder | NotMeasurable:
     )
 
 
-def measure_road_order(analysis: Analysis) -> Measured:
+def report_road_order(analysis: Analysis, found: RoadOrder | NotMeasurable) -> Measured:
     """Say how much better the wheels follow each other over the road with channels exchanged, in per cent.
 
     Coherence between what the front and, one wheelbase later, the rear wheel of a side meet, less the same
@@ -72,7 +72,6 @@ def measure_road_order(analysis: Analysis) -> Measured:
     either. Uncertainty: jackknife over a dozen parts of the drive. Source: delay estimation by phase
     transform (Knapp and Carter 1976, from memory); its use on the wheels of one side is our own.
     """
-    found = order_by_road(analysis)
     if isinstance(found, NotMeasurable):
         return found
     return measured(

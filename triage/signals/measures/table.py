@@ -23,7 +23,6 @@ from triage.signals.measures.brief_deviation import (
     measure_swing_share,
 )
 from triage.signals.measures.cage_order import measure_curve_lines
-from triage.signals.measures.channel_swap import measure_swap_gain, measure_swap_pair
 from triage.signals.measures.deepest_drop import measure_deepest_drop
 from triage.signals.measures.frozen_value import measure_stuck_share
 from triage.signals.measures.joint_loss import measure_joint_drop_out_rate
@@ -73,7 +72,6 @@ from triage.signals.measures.ring_harm import (
     measure_bad_sector_count,
     measure_harmed_share,
 )
-from triage.signals.measures.road_order import measure_road_order
 from triage.signals.measures.side_load import measure_side_load_contrast
 from triage.signals.measures.signal_loss import (
     measure_dead_share,
@@ -82,8 +80,8 @@ from triage.signals.measures.signal_loss import (
     measure_drop_out_rate,
 )
 from triage.signals.measures.turn_grain import measure_turn_grain
-from triage.signals.measures.turn_sign import measure_turn_sign
 from triage.signals.measures.warming import measure_loss_trend
+from triage.signals.measures.wiring_checks import measure_wiring
 from triage.signals.plausible_speed import find_implausible_speed
 from triage.signals.running import count_of
 from triage.texts import Text
@@ -139,19 +137,16 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "turn-grain": measure_turn_grain,
 }
 
+VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {
+    "joint-drop-out-rate": measure_joint_drop_out_rate,
+}
+
 JOINT_MEASURES: Final[dict[tuple[str, ...], Callable[[Analysis], tuple[Measured, ...]]]] = {
     ("cage-line", "loaded-line"): measure_curve_lines,
     ("load-rest-ratio",): measure_load_rest_ratios,
+    ("swap-gain", "road-order", "turn-sign", "swap-pair"): measure_wiring,
 }
-"""Measurements of the four wheels that share their work."""
-
-VEHICLE_MEASURES: Final[dict[str, Callable[[Analysis], Measured]]] = {
-    "joint-drop-out-rate": measure_joint_drop_out_rate,
-    "swap-gain": measure_swap_gain,
-    "road-order": measure_road_order,
-    "turn-sign": measure_turn_sign,
-    "swap-pair": measure_swap_pair,
-}
+"""Measurements of the four wheels, or of the whole car, that share their work."""
 
 
 def measure_all(
@@ -174,9 +169,9 @@ def measure_all(
     for number, measure in enumerate(CORNER_MEASURES.values()):
         progress(number / len(CORNER_MEASURES), "Measuring every wheel")
         results.extend(measure(analysis, row) for row in range(4))
+    results.extend(measure(analysis) for measure in VEHICLE_MEASURES.values())
     for joint in JOINT_MEASURES.values():
         results.extend(joint(analysis))
-    results.extend(measure(analysis) for measure in VEHICLE_MEASURES.values())
     measurements = tuple(one for one in results if isinstance(one, Measurement))
     return measurements, _joined([one for one in results if isinstance(one, NotMeasurable)])
 

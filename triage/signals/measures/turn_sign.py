@@ -32,7 +32,7 @@ NEEDED: Final = (
 )
 
 
-def measure_turn_sign(analysis: Analysis) -> Measured:
+def report_turn_sign(analysis: Analysis, found: SideAgreement | NotMeasurable) -> Measured:
     """Correlation of the wheels' left-right difference with the channels that say which way the car turns.
 
     Each axle is correlated with each of yaw rate over speed, steering angle and lateral acceleration over
@@ -44,7 +44,6 @@ def measure_turn_sign(analysis: Analysis) -> Measured:
     with three curves or more. Standard uncertainty (1 - r^2) / sqrt(curves - 1) of a correlation (textbook),
     whole curves being the independent units (judgement). Signs after ISO 8855: positive to the left.
     """
-    found = find_agreement(analysis)
     if isinstance(found, NotMeasurable):
         return found
     value = (found.front + found.rear) / 2.0

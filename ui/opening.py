@@ -34,6 +34,7 @@ def open_and_judge(order: OpenOrder, progress: Progress) -> Opened:
     from triage.walk.assessment import Recording, assess  # noqa: PLC0415
     from ui.bench_opening import with_assessment  # noqa: PLC0415
     from ui.memory import keep, recall  # noqa: PLC0415
+    from ui.presenters.entries import build_log_summary, build_wheel_rows  # noqa: PLC0415
     from ui.presenters.plot_data import build_plot_data  # noqa: PLC0415
 
     rulebook = load_rulebook()
@@ -54,4 +55,6 @@ def open_and_judge(order: OpenOrder, progress: Progress) -> Opened:
         answers=order.answers,
         rulebook=rulebook,
         plot_data=build_plot_data(result),
+        log_summary=build_log_summary(log),
+        wheel_rows=build_wheel_rows(log),
     )

@@ -18,6 +18,7 @@ from pytestqt.qtbot import QtBot
 from triage.errors import DamagedLog, LogReadError, SignalMappingError
 from triage.logs.options import ReadOptions
 from triage.progress import Progress
+from triage.speed_log import SpeedLog
 from triage.vehicle import Vehicle
 from ui.file_dialogs import database_filter, log_filter
 from ui.opening import open_and_judge
@@ -187,15 +188,34 @@ def test_what_the_command_says_holds_for_all_but_the_samples(
     assert "1.62 m" in window.result_page.details.recording.toPlainText()
 
 
-def test_the_car_reaches_the_judgement(monkeypatch: pytest.MonkeyPatch, opened: Opened) -> None:
-    heard: list[object] = []
+@pytest.fixture
+def judged(monkeypatch: pytest.MonkeyPatch, opened: Opened) -> Mock:
+    """Let every file be read and judged as the log at hand."""
+    run = Mock(return_value=opened.result)
     monkeypatch.setattr("triage.evidence.rulebook.load_rulebook", lambda: Mock(causes={}, measurements={}))
     monkeypatch.setattr("triage.logs.read_log", lambda *_args: opened.result.log)
-    monkeypatch.setattr(
-        "triage.run.run_triage", lambda *_args, vehicle, **_rest: heard.append(vehicle) or opened.result
-    )
+    monkeypatch.setattr("triage.run.run_triage", run)
+    return run
+
+
+def test_the_car_reaches_the_judgement(judged: Mock) -> None:
     open_and_judge(OpenOrder(("a.csv",), vehicle=Vehicle(track_m=1.62)), lambda *_args: None)
-    assert heard == [Vehicle(track_m=1.62)]
+    assert [call.kwargs["vehicle"] for call in judged.call_args_list] == [Vehicle(track_m=1.62)]
+
+
+@pytest.mark.usefixtures("judged")
+def test_the_rows_of_a_recording_are_counted_by_the_worker(
+    window_from: WindowFrom, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    counted: list[threading.Thread] = []
+    count = SpeedLog.instants_s.fget
+    counting = property(lambda log: counted.append(threading.current_thread()) or count(log))
+    monkeypatch.setattr(SpeedLog, "instants_s", counting)
+    window = window_from(opener=open_and_judge)
+    open_and_wait(window, qtbot, "a.csv")
+    assert "3000 rows" in window.result_page.header.recording.text()
+    assert counted
+    assert threading.main_thread() not in counted
 
 
 def test_the_dialogs_know_every_kind_in_small_and_capital_letters() -> None:

@@ -16,6 +16,7 @@ from triage.walk.walk_state import WalkState
 if TYPE_CHECKING:
     from triage.evidence.rule_tables import Rulebook
     from triage.run import TriageResult
+    from ui.presenters.entries import WheelRow
     from ui.presenters.plot_data import PlotData
 
 
@@ -107,6 +108,10 @@ class Opened:
         What it was judged by.
     plot_data : PlotData or None
         What the plots show, where it was prepared ahead.
+    log_summary : str
+        The recording in one line, where it was worded ahead: to count the rows of a day takes long.
+    wheel_rows : tuple of WheelRow
+        How the wheels were read, where it was worded ahead.
     """
 
     result: TriageResult
@@ -115,3 +120,5 @@ class Opened:
     answers: WalkState = field(default_factory=WalkState)
     rulebook: Rulebook | None = field(default=None, compare=False, repr=False)
     plot_data: PlotData | None = field(default=None, compare=False, repr=False)
+    log_summary: str = ""
+    wheel_rows: tuple[WheelRow, ...] = ()

@@ -85,7 +85,7 @@ class DetailsTabs(QTabWidget):
         calm = self.tr("Nothing unusual was noticed while reading.")
         self.recording.set_parts(
             Entry(self.tr("Taken for the wheels")),
-            say(build_wheel_rows(log)),
+            say(opened.wheel_rows or build_wheel_rows(log)),
             Entry(self.tr("Noticed while reading"), text="" if notices else calm),
             *notices,
             car,

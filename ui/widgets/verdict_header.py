@@ -59,9 +59,11 @@ class VerdictHeader(QFrame):
     def _show_phase(self, phase: Phase) -> None:
         if not isinstance(phase, ShowingPhase):
             return
-        self._show_verdict(phase.opened)
-        log = phase.opened.result.log
-        self.recording.setText(f"{phase.order.title} · {say(build_log_summary(log))}")
+        opened = phase.opened
+        self._show_verdict(opened)
+        log = opened.result.log
+        summary = opened.log_summary or build_log_summary(log)
+        self.recording.setText(f"{phase.order.title} · {say(summary)}")
         self.recording.setToolTip(log.file)
 
     def _show_verdict(self, opened: Opened) -> None:

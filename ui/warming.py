@@ -28,7 +28,7 @@ class Warming(QObject):
     ----------
     pieces : iterable of callable
         May each be done twice without harm, and hold the window up for less than 0.1 s once the libraries are
-        loaded.
+        loaded. One that fails is tried again when something else has to wait for it.
     """
 
     def __init__(self, pieces: Iterable[Callable[[], object]], parent: QObject | None = None) -> None:
@@ -75,7 +75,12 @@ class Warming(QObject):
             self._load()
             return
         if self._left:
-            self._left.popleft()()
+            try:
+                self._left[0]()
+            except Exception as error:  # noqa: BLE001 - who waits must hear of it, whatever it is
+                self._tell(error)
+                return
+            self._left.popleft()
         if self._left:
             self._pause.start(PAUSE_MS)
         else:

@@ -184,6 +184,24 @@ def test_a_library_that_cannot_be_loaded_is_told_and_may_be_there_the_next_time(
     assert isinstance(at_start.state.phase, ShowingPhase)
 
 
+def test_a_page_that_cannot_be_made_is_told_and_made_the_next_time(
+    at_start: MainWindow, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(_state: object) -> None:
+        raise ArithmeticError("no room for a plot")
+
+    with monkeypatch.context() as patch:
+        patch.setattr("ui.widgets.speed_plots.SpeedPlots", fail)
+        at_start.open_files(["/logs/van 3.csv"])
+        qtbot.waitUntil(lambda: isinstance(at_start.state.phase, RefusedPhase))
+        assert not at_start.warming.done
+    assert "no room for a plot" in at_start.refusal_page.fields["reason"].text()
+    with qtbot.waitSignal(at_start.runner.finished):
+        at_start.reload()
+    assert isinstance(at_start.state.phase, ShowingPhase)
+    assert at_start.warming.done
+
+
 def test_the_questions_begun_while_it_loads_are_asked(at_start: MainWindow, qtbot: QtBot) -> None:
     at_start.warming._load()
     at_start.go_to("complaint")

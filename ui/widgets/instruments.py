@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import PurePath
 from typing import Final
 
@@ -30,7 +31,7 @@ from ui.widgets.instruments_quality import QualityInstrument
 from ui.widgets.instruments_ring import RingInstrument
 from ui.widgets.instruments_spectrum import SpectrumInstrument
 from ui.widgets.instruments_tab import InstrumentTab
-from ui.widgets.instruments_work import InstrumentWork, Show, is_quick
+from ui.widgets.instruments_work import InstrumentWork, Show, is_quick, work_out_now
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.plot_commands import Exported, PlotCommands
 from ui.widgets.speaking import say
@@ -231,11 +232,12 @@ class InstrumentsPanel(QFrame):
         if opened is None or front not in self._stale:
             return
         row = CORNERS.index(self._state.corner)
+        work = partial(front.work_out, opened, row)
         if is_quick(opened):
-            self._put_on(front, front.work_out(opened, row))
+            self._take(front, work_out_now(work))
             return
         self.places[front].wait()
-        self.work.submit(lambda: front.work_out(opened, row), lambda reply: self._take(front, reply))
+        self.work.submit(work, partial(self._take, front))
 
     def _take(self, instrument: Instrument, reply: Reply[Show]) -> None:
         if reply.result is not None:
@@ -244,8 +246,12 @@ class InstrumentsPanel(QFrame):
             self.places[instrument].refuse(reply.error)
 
     def _put_on(self, instrument: Instrument, show: Show) -> None:
+        try:
+            show()
+        except Exception as error:  # noqa: BLE001 - half of it may show the wheel before
+            self.places[instrument].refuse(error)
+            return
         self._stale.discard(instrument)
-        show()
         self.places[instrument].show_instrument()
 
     def _show_dark(self, dark: bool) -> None:

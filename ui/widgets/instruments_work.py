@@ -66,6 +66,14 @@ class InstrumentWork(QObject):
         answer(reply)
 
 
+def work_out_now(work: Callable[[], Show]) -> Reply[Show]:
+    """Work something out while the window waits; what fails is answered, as of the worker."""
+    try:
+        return Reply(0, result=work())
+    except Exception as error:  # noqa: BLE001 - a defect must reach the window as a message
+        return Reply(0, error=error)
+
+
 def is_quick(opened: Opened) -> bool:
     """Return whether every instrument of a recording is worked out before the user could notice."""
     return opened.result.analysis.clock.time_s.size <= MOST_AT_ONCE

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent, QPoint, Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent, QGuiApplication, QImage
-from PySide6.QtWidgets import QApplication, QMainWindow, QMenu
+from PySide6.QtWidgets import QApplication, QMenu
 from pytestqt.qtbot import QtBot
 
 from triage.errors import OutputError
@@ -22,12 +22,12 @@ from ui.menus import key_lines
 from ui.presenters.companions import build_companion_lines
 from ui.presenters.instrument_tables import build_companion_table
 from ui.state.opening import Opened, OpenOrder
-from ui.state.window_state import ShowingPhase, WindowState
+from ui.state.window_state import ShowingPhase
 from ui.theme import theme_for
 from ui.widgets.instruments import InstrumentsPanel
-from ui.widgets.styling import apply_theme, qt_application
 from ui.window import MainWindow
 
+Act = Callable[..., None]
 NAMES = ("ring", "spectrum", "load", "losses", "quality", "companions")
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support")
 
@@ -53,23 +53,9 @@ def with_channels(opened: Opened) -> Opened:
 
 
 @pytest.fixture
-def panel(qtbot: QtBot, opened: Opened) -> Iterator[InstrumentsPanel]:
-    apply_theme(qt_application(), theme_for(dark=False))
-    state = WindowState()
-    made, host = InstrumentsPanel(state), QMainWindow()
-    host.setMinimumSize(200, 200)
-    host.setCentralWidget(made)
-    host.resize(430, 600)
-    host.show()
-    state.enter(ShowingPhase(OpenOrder(("van 3.csv",)), with_channels(opened)))
-    yield made
-    host.close()
-    host.deleteLater()
-    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-
-
-def bring(panel: InstrumentsPanel, name: str) -> None:
-    panel.tabs.setCurrentIndex(panel.instruments.index(getattr(panel, name)))
+def panel(panel: InstrumentsPanel, show: Act, opened: Opened) -> InstrumentsPanel:
+    show(with_channels(opened))
+    return panel
 
 
 def texts_in(element: ET.Element, *, clipped: bool = False) -> list[tuple[str, bool]]:
@@ -80,9 +66,11 @@ def texts_in(element: ET.Element, *, clipped: bool = False) -> list[tuple[str, b
 
 
 @pytest.mark.parametrize("name", ["ring", "load", "losses", "quality"])
-def test_no_words_vanish_from_a_picture_of_lines(panel: InstrumentsPanel, name: str, tmp_path: Path) -> None:
+def test_no_words_vanish_from_a_picture_of_lines(
+    panel: InstrumentsPanel, name: str, tmp_path: Path, bring: Act
+) -> None:
     """Qt once wrote the clips of labels at the wrong place, and other programs showed none of their words."""
-    bring(panel, name)
+    bring(getattr(panel, name))
     panel.commands.save_picture(tmp_path / "a.svg")
     texts = texts_in(ET.parse(tmp_path / "a.svg").getroot())  # noqa: S314 - our own file
     assert len(texts) >= 6
@@ -90,8 +78,10 @@ def test_no_words_vanish_from_a_picture_of_lines(panel: InstrumentsPanel, name: 
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_picture_and_values_go_to_files(panel: InstrumentsPanel, name: str, tmp_path: Path) -> None:
-    bring(panel, name)
+def test_picture_and_values_go_to_files(
+    panel: InstrumentsPanel, name: str, tmp_path: Path, bring: Act
+) -> None:
+    bring(getattr(panel, name))
     for suffix in ("png", "svg"):
         panel.commands.save_picture(tmp_path / f"a.{suffix}")
     pixels = QImage(str(tmp_path / "a.png"))
@@ -108,8 +98,8 @@ def test_picture_and_values_go_to_files(panel: InstrumentsPanel, name: str, tmp_
     assert {len(row) for row in rows} == {len(head)}
 
 
-def test_values_are_those_of_the_drawing(panel: InstrumentsPanel, tmp_path: Path) -> None:
-    bring(panel, "ring")
+def test_values_are_those_of_the_drawing(panel: InstrumentsPanel, tmp_path: Path, bring: Act) -> None:
+    bring(panel.ring)
     assert panel.ring.picture is not None
     panel.commands.save_data(tmp_path / "ring.csv")
     rows = list(csv.DictReader((tmp_path / "ring.csv").read_text("utf-8").splitlines()))
@@ -129,9 +119,9 @@ def test_channels_keep_their_own_instants(opened: Opened) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_key_for_the_menu_offers_the_same_for_all(
-    panel: InstrumentsPanel, name: str, qtbot: QtBot
+    panel: InstrumentsPanel, name: str, qtbot: QtBot, bring: Act
 ) -> None:
-    bring(panel, name)
+    bring(getattr(panel, name))
     part = {
         "losses": panel.losses.table,
         "quality": panel.quality.table,
@@ -159,7 +149,7 @@ def test_a_command_of_the_window_reaches_it_and_the_map_of_keys_tells(
     with_rules.state.show_page("road-test")
     panel = with_rules.result_page.instruments
     assert panel is not None
-    bring(panel, "quality")
+    panel.tabs.setCurrentWidget(panel.places[panel.quality])
     with_rules.state.show_page("verdict")
     with_rules.actions_by_name["result.instrument"].trigger()
     menu = QApplication.activePopupWidget()
@@ -172,13 +162,13 @@ def test_a_command_of_the_window_reaches_it_and_the_map_of_keys_tells(
 
 
 def test_what_is_not_there_is_refused_in_words(
-    panel: InstrumentsPanel, opened: Opened, log_from: Callable[..., SpeedLog], tmp_path: Path
+    panel: InstrumentsPanel, opened: Opened, log_from: Callable[..., SpeedLog], tmp_path: Path, bring: Act
 ) -> None:
     log = log_from(duration_s=8.0)
     short = replace(opened, result=replace(opened.result, log=log, analysis=analyse(log)))
     panel._state.enter(ShowingPhase(OpenOrder(("van 3.csv",)), short))
     for name in ("ring", "spectrum", "companions"):
-        bring(panel, name)
+        bring(getattr(panel, name))
         for suffix, save in (("png", panel.commands.save_picture), ("csv", panel.commands.save_data)):
             with pytest.raises(OutputError, match=r"nothing drawn|no values"):
                 save(tmp_path / f"a.{suffix}")
@@ -191,7 +181,7 @@ def test_a_chosen_loss_is_pointed_at_in_the_plots(with_rules: MainWindow, qtbot:
     with_rules.state.show_page("road-test")
     panel, plots = with_rules.result_page.instruments, with_rules.result_page.plots
     assert panel is not None
-    bring(panel, "losses")
+    panel.tabs.setCurrentWidget(panel.places[panel.losses])
     panel.losses.table.selectRow(1)
     assert plots.time_cursor.time_s == pytest.approx(31.0, abs=0.03)
     whole = plots.view_s

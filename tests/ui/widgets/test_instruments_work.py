@@ -8,54 +8,25 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent
-from PySide6.QtWidgets import QApplication, QMainWindow
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from triage.corners import CORNERS
 from triage.errors import OutputError
-from ui.state.opening import Opened, OpenOrder
-from ui.state.window_state import ShowingPhase, StartPhase, WindowState
-from ui.theme import theme_for
+from ui.state.opening import Opened
+from ui.state.window_state import StartPhase, WindowState
 from ui.widgets.instruments import InstrumentsPanel
 from ui.widgets.instruments_work import MOST_AT_ONCE, Show, is_quick
-from ui.widgets.styling import apply_theme, qt_application
 from ui.window import MainWindow
 
+Act = Callable[..., None]
 HANG_S = 10.0
 
 
 @pytest.fixture(autouse=True)
 def every_recording_is_long(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("ui.widgets.instruments.is_quick", lambda _opened: False)
-
-
-@pytest.fixture
-def state() -> WindowState:
-    return WindowState()
-
-
-@pytest.fixture
-def panel(state: WindowState, qtbot: QtBot) -> Iterator[InstrumentsPanel]:
-    apply_theme(qt_application(), theme_for(dark=False))
-    panel, host = InstrumentsPanel(state), QMainWindow()
-    host.setMinimumSize(200, 200)
-    host.setCentralWidget(panel)
-    host.resize(430, 600)
-    host.show()
-    yield panel
-    panel.work.stop()
-    assert panel.work.idle
-    host.close()
-    host.deleteLater()
-    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-
-
-def show(state: WindowState, opened: Opened) -> None:
-    state.enter(ShowingPhase(OpenOrder(("van 3.csv",)), opened))
-
-
-def bring(panel: InstrumentsPanel, instrument: object) -> None:
-    panel.tabs.setCurrentIndex(panel.instruments.index(instrument))
 
 
 def wait_for(panel: InstrumentsPanel, qtbot: QtBot) -> None:
@@ -79,9 +50,9 @@ class Held:
 
 
 @pytest.fixture
-def held(panel: InstrumentsPanel, monkeypatch: pytest.MonkeyPatch) -> Iterator[Held]:
+def held(panel: InstrumentsPanel, monkeypatch: pytest.MonkeyPatch, bring: Act) -> Iterator[Held]:
     """The losses are in front, and hang until they are let go."""
-    bring(panel, panel.losses)
+    bring(panel.losses)
     held = Held(panel.losses.work_out)
     monkeypatch.setattr(panel.losses, "work_out", held)
     yield held
@@ -89,9 +60,9 @@ def held(panel: InstrumentsPanel, monkeypatch: pytest.MonkeyPatch) -> Iterator[H
 
 
 def test_the_window_goes_on_while_an_instrument_is_worked_out(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held, qtbot: QtBot
+    panel: InstrumentsPanel, held: Held, qtbot: QtBot, show: Act
 ) -> None:
-    show(state, opened)  # would hang if the losses were worked out here
+    show()  # would hang if the losses were worked out here
     place = panel.places[panel.losses]
     assert place.waiting
     assert place.words.isVisible()
@@ -104,26 +75,27 @@ def test_the_window_goes_on_while_an_instrument_is_worked_out(
 
 
 def test_every_instrument_shows_what_it_shows_of_a_short_recording(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+    panel: InstrumentsPanel, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch, show: Act, bring: Act
 ) -> None:
-    show(state, opened)
+    show()
     told = []
     for instrument in panel.instruments:
-        bring(panel, instrument)
+        bring(instrument)
         wait_for(panel, qtbot)
         told.append(instrument.text)
     monkeypatch.setattr("ui.widgets.instruments.is_quick", lambda _opened: True)
-    show(state, replace(opened))
+    state = panel._state
+    state.enter(replace(state.phase))
     for instrument, before in zip(panel.instruments, told, strict=True):
-        bring(panel, instrument)
+        bring(instrument)
         assert not panel.places[instrument].waiting
         assert instrument.text == before != ""
 
 
 def test_of_a_wheel_no_longer_looked_at_nothing_is_shown(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held, qtbot: QtBot
+    panel: InstrumentsPanel, state: WindowState, held: Held, qtbot: QtBot, show: Act
 ) -> None:
-    show(state, opened)
+    show()
     qtbot.waitUntil(lambda: held.rows == [0])
     shown: list[str] = []
     panel.losses.model.modelReset.connect(lambda: shown.append(panel.losses.model.losses.corner))
@@ -137,22 +109,22 @@ def test_of_a_wheel_no_longer_looked_at_nothing_is_shown(
 
 
 def test_an_instrument_left_before_it_was_ready_is_worked_out_when_it_is_looked_at_again(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held, qtbot: QtBot
+    panel: InstrumentsPanel, held: Held, qtbot: QtBot, show: Act, bring: Act
 ) -> None:
-    show(state, opened)
-    bring(panel, panel.quality)
+    show()
+    bring(panel.quality)
     held.go_on.set()
     wait_for(panel, qtbot)
     assert panel.losses.model.losses is None
-    bring(panel, panel.losses)
+    bring(panel.losses)
     wait_for(panel, qtbot)
     assert panel.losses.model.losses is not None
 
 
 def test_nothing_is_copied_while_it_is_waited_for(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held, qtbot: QtBot
+    panel: InstrumentsPanel, held: Held, qtbot: QtBot, show: Act
 ) -> None:
-    show(state, opened)
+    show()
     with pytest.raises(OutputError, match="still being worked out"):
         panel._table()
     with pytest.raises(OutputError, match="still being worked out"):
@@ -165,10 +137,10 @@ def test_nothing_is_copied_while_it_is_waited_for(
 
 
 def test_the_keyboard_stays_in_the_tab(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held, qtbot: QtBot
+    panel: InstrumentsPanel, state: WindowState, held: Held, qtbot: QtBot, show: Act
 ) -> None:
     held.go_on.set()
-    show(state, opened)
+    show()
     wait_for(panel, qtbot)
     with qtbot.waitActive(panel.window()):
         panel.window().activateWindow()
@@ -181,26 +153,45 @@ def test_the_keyboard_stays_in_the_tab(
     assert QApplication.focusWidget() is panel.losses.table
 
 
-def test_a_defect_is_told_and_the_next_wheel_is_tried(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+@pytest.fixture(params=[(quick, late) for quick in (False, True) for late in (False, True)])
+def front_right_fails(
+    panel: InstrumentsPanel, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def fail(_opened: Opened, _row: int) -> Show:
+    """Let the ring of one wheel fail on either way: when it is worked out, or when it is shown."""
+    quick, late = request.param
+    own = panel.ring.work_out
+
+    def break_down() -> None:
         raise ArithmeticError("no such angle")
 
-    with monkeypatch.context() as patch:
-        patch.setattr(panel.ring, "work_out", fail)
-        show(state, opened)
-        words = panel.places[panel.ring].words
-        qtbot.waitUntil(lambda: "no such angle" in words.text())
+    def work_out(opened: Opened, row: int) -> Show:
+        if row != CORNERS.index("FR"):
+            return own(opened, row)
+        return break_down if late else break_down()
+
+    monkeypatch.setattr("ui.widgets.instruments.is_quick", lambda _opened: quick)
+    monkeypatch.setattr(panel.ring, "work_out", work_out)
+
+
+@pytest.mark.usefixtures("front_right_fails")
+def test_a_defect_is_told_and_the_next_wheel_is_tried(
+    panel: InstrumentsPanel, state: WindowState, qtbot: QtBot, show: Act
+) -> None:
+    show()
+    wait_for(panel, qtbot)
+    state.choose_corner("FR")
+    words = panel.places[panel.ring].words
+    qtbot.waitUntil(lambda: "no such angle" in words.text())
+    assert not panel.ring.isVisible()
     state.choose_corner("RR")
     wait_for(panel, qtbot)
     assert panel.ring.isVisible()
 
 
 def test_a_recording_that_was_closed_is_not_waited_for(
-    panel: InstrumentsPanel, state: WindowState, opened: Opened, held: Held
+    panel: InstrumentsPanel, state: WindowState, held: Held, show: Act
 ) -> None:
-    show(state, opened)
+    show()
     state.enter(StartPhase())
     held.go_on.set()
     panel.work.stop()

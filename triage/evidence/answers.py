@@ -62,8 +62,8 @@ def parse_observation(text: str) -> Observation:
             Text("{strip} in {text} is no corner", strip=f"{corner.strip()!r}", text=f"{text!r}"),
             hint=Text("The corners are {corners}.", corners=", ".join(CORNERS)),
         )
-    outcome = outcome.strip() if is_reading(outcome.strip()) else _plain(outcome)
-    return Observation(_plain(check), place, outcome)
+    outcome = outcome.strip() if is_reading(outcome.strip()) else plain_name(outcome)
+    return Observation(plain_name(check), place, outcome)
 
 
 def build_answers(
@@ -94,7 +94,7 @@ def build_answers(
     answers: dict[str, tuple[str, Finding]] = {}
     for observation in observations:
         check = find_check(observation.check, rulebook)
-        if _plain(observation.outcome) in SKIPPED:
+        if plain_name(observation.outcome) in SKIPPED:
             continue
         answer = _answer(check, observation, first_corner, rulebook)
         name = answer[1].id
@@ -128,7 +128,7 @@ def _both(check: Check, earlier: tuple[str, Finding], later: tuple[str, Finding]
 
 def find_check(name: str, rulebook: Rulebook) -> Check:
     """Return the check of that id or other name, SettingsError when there is none."""
-    wanted = _plain(name)
+    wanted = plain_name(name)
     for check in rulebook.checks.values():
         if wanted == check.id or wanted in check.also:
             return check
@@ -140,7 +140,7 @@ def find_check(name: str, rulebook: Rulebook) -> Check:
 
 def find_outcome(check: Check, name: str) -> str:
     """Return the outcome id of that name or alias, SettingsError when there is none."""
-    wanted = _plain(name)
+    wanted = plain_name(name)
     outcome = check.aliases.get(wanted, wanted)
     if outcome not in check.outcomes:
         raise SettingsError(
@@ -161,41 +161,72 @@ def leading_corner(posterior: Posterior) -> Corner:
     return max(CORNERS, key=lambda corner: totals[corner])
 
 
+@dataclass(frozen=True, slots=True)
+class _Said:
+    """An answer whose trouble code, if it is one, is read.
+
+    Attributes
+    ----------
+    outcome : str
+        By its id, a name it goes by, or as measured.
+    corner : str or None
+        As named, by the code too.
+    code : str
+        What begins the sentence of an answer that is a code.
+    """
+
+    outcome: str
+    corner: Corner | None
+    code: str = ""
+
+
 def _answer(
     check: Check, observation: Observation, first_corner: Corner, rulebook: Rulebook
 ) -> tuple[str, Finding]:
     """Return the outcome, by its id or as measured, and the finding."""
-    outcome, corner, seen = observation.outcome.strip(), observation.corner, ""
-    if is_code(_plain(outcome)) and outcome not in check.aliases:
-        code = read_code(_plain(outcome), check, rulebook)
-        if corner is not None and corner != code.corner:
-            meant, given = CORNER_NAMES[code.corner], CORNER_NAMES[corner]
-            raise SettingsError(
-                Text("{words} is the {meant} wheel, not {given}", words=code.words, meant=meant, given=given),
-                hint="Leave out the corner, or look which list the maker follows.",
-            )
-        outcome, corner, seen = code.outcome, code.corner, Text("{code}: ", code=code.words)
-    place: Place = corner or first_corner
-    if corner is None and (check.where == "vehicle" or check.names_corner):
-        place = VEHICLE
-    if check.where == "vehicle" and not check.names_corner:
-        place = VEHICLE
-    assumed = Text(" (no corner was named: taken as the one the log ranks first)")
+    said = _without_code(check, observation, rulebook)
+    place = _place_of(check, said.corner, first_corner)
     head = Text("{check}, {wheel}", check=check.title, wheel=CORNER_NAMES[place])
-    words = (head, "" if corner or place == VEHICLE else assumed)
-    if is_reading(outcome):
-        return outcome, _measured(read_value(outcome, check), check, place, words)
-    outcome = find_outcome(check, outcome)
-    finding = Finding(
+    assumed = Text(" (no corner was named: taken as the one the log ranks first)")
+    words = (head, "" if said.corner or place == VEHICLE else assumed)
+    if is_reading(said.outcome):
+        return said.outcome, _measured(read_value(said.outcome, check), check, place, words)
+    outcome = find_outcome(check, said.outcome)
+    return outcome, _seen(outcome, check, place, (head, said.code, words[1]))
+
+
+def _without_code(check: Check, observation: Observation, rulebook: Rulebook) -> _Said:
+    outcome, corner = observation.outcome.strip(), observation.corner
+    if not is_code(plain_name(outcome)) or outcome in check.aliases:
+        return _Said(outcome, corner)
+    code = read_code(plain_name(outcome), check, rulebook)
+    if corner is not None and corner != code.corner:
+        meant, given = CORNER_NAMES[code.corner], CORNER_NAMES[corner]
+        raise SettingsError(
+            Text("{words} is the {meant} wheel, not {given}", words=code.words, meant=meant, given=given),
+            hint="Leave out the corner, or look which list the maker follows.",
+        )
+    return _Said(code.outcome, code.corner, Text("{code}: ", code=code.words))
+
+
+def _place_of(check: Check, corner: Corner | None, first_corner: Corner) -> Place:
+    if check.names_corner:
+        return corner or VEHICLE
+    return VEHICLE if check.where == "vehicle" else corner or first_corner
+
+
+def _seen(outcome: str, check: Check, place: Place, words: tuple[str, str, str]) -> Finding:
+    head, code, assumed = words
+    return Finding(
         id=f"{check.id}@{place}",
         source=check.id,
         corner=place,
         statement=Text(
             "{check}: {code}{outcome}{assumed}.",
             check=head,
-            code=seen,
+            code=code,
             outcome=check.outcomes[outcome],
-            assumed=words[1],
+            assumed=assumed,
         ),
         value=1.0,
         std_uncertainty=0.0,
@@ -203,7 +234,6 @@ def _answer(
         band_probability={name: float(name == outcome) for name in check.outcomes},
         spans=(),
     )
-    return outcome, finding
 
 
 def _measured(reading: Reading, check: Check, place: Place, words: tuple[str, str]) -> Finding:
@@ -231,5 +261,10 @@ def _measured(reading: Reading, check: Check, place: Place, words: tuple[str, st
     )
 
 
-def _plain(name: str) -> str:
+def plain_name(name: str) -> str:
+    """Return a name as ids are written: in small letters, its words joined by hyphens.
+
+    >>> plain_name(" Look_at  Encoder ")
+    'look-at-encoder'
+    """
     return "-".join(name.strip().lower().replace("_", " ").split())

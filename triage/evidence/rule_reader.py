@@ -39,6 +39,15 @@ FILES: Final = (
     "workshop.toml",
 )
 
+_MEASUREMENT_KEYS: Final = (
+    *("title", "meaning", "statement", "unit", "scope", "group", "bands", "edges", "sound_at_least"),
+    *("distribution", "basis", "source", "needed", "driving", "told_as", "needs_fault", "longer_helps"),
+)
+_CHECK_KEYS: Final = (
+    *("title", "question", "where", "outcomes", "also", "aliases", "mirror", "minutes", "access", "tools"),
+    *("cautions", "sources", "basis", "evidence", "rows", "names_corner", "takes_codes", "value", "skill"),
+    *("write_down", "group", "brings", "sensors", "tells_sensor", "asks_driver"),
+)
 _KINDS: Final[tuple[Literal["published", "practice"], ...]] = ("published", "practice")
 _SMALLEST_POSITIVE: Final = 1e-9
 _CODE: Final = re.compile(r"[PCBU][0-9A-F]{4}")
@@ -70,27 +79,7 @@ def read_cause(name: str, row: Section) -> Cause:
 
 def read_measurement(name: str, row: Section) -> MeasurementRule:
     """Read one measurement of ``measurements.toml``."""
-    row.only(
-        *(
-            "title",
-            "meaning",
-            "statement",
-            "unit",
-            "scope",
-            "group",
-            "bands",
-            "edges",
-            "sound_at_least",
-            "distribution",
-            "basis",
-            "source",
-            "needed",
-            "driving",
-            "told_as",
-            "needs_fault",
-            "longer_helps",
-        )
-    )
+    row.only(*_MEASUREMENT_KEYS)
     return MeasurementRule(
         id=name,
         title=row.prose("title"),
@@ -132,6 +121,10 @@ def read_likelihood(name: str, row: Section) -> LikelihoodTable:
     """Read one table of ``likelihoods.toml``."""
     del name
     row.only("basis", "evidence", "date", "rows")
+    return _read_table(row)
+
+
+def _read_table(row: Section) -> LikelihoodTable:
     rows = row.inner("rows")
     return LikelihoodTable(
         basis=row.word("basis", BASES),
@@ -170,40 +163,8 @@ def read_access(name: str, row: Section) -> Access:
 
 def read_check(name: str, row: Section) -> Check:
     """Read one check of ``checks.toml``."""
-    row.only(
-        *(
-            "title",
-            "question",
-            "where",
-            "outcomes",
-            "also",
-            "aliases",
-            "mirror",
-            "minutes",
-            "access",
-            "tools",
-        ),
-        *(
-            "cautions",
-            "sources",
-            "basis",
-            "evidence",
-            "rows",
-            "names_corner",
-            "takes_codes",
-            "value",
-            "skill",
-            "write_down",
-        ),
-        *("group", "brings", "sensors", "tells_sensor", "asks_driver"),
-    )
+    row.only(*_CHECK_KEYS)
     brings = row.inner("brings") if "brings" in row.table else None
-    rows = row.inner("rows")
-    table = LikelihoodTable(
-        basis=row.word("basis", BASES),
-        evidence=row.text("evidence"),
-        rows={cause: rows.numbers(cause) for cause in rows.table},
-    )
     return Check(
         id=name,
         title=row.prose("title"),
@@ -218,7 +179,7 @@ def read_check(name: str, row: Section) -> Check:
         tools=row.proses("tools"),
         cautions=row.texts("cautions"),
         sources=row.texts("sources"),
-        table=table,
+        table=_read_table(row),
         names_corner=row.flag("names_corner"),
         takes_codes=row.flag("takes_codes"),
         value=_read_value(row.inner("value")) if "value" in row.table else None,

@@ -289,15 +289,11 @@ class Rulebook:
     hypotheses: tuple[Hypothesis, ...] = field(init=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(
-            self,
-            "hypotheses",
-            tuple(
-                Hypothesis(place, cause.id)
-                for cause in self.causes.values()
-                for place in places_of(cause.where)
-            ),
+        claims = tuple(
+            Hypothesis(place, cause.id) for cause in self.causes.values() for place in places_of(cause.where)
         )
+        # Kept, for every weighing of an answer asks for them, and in one order, for rows of arrays follow it.
+        object.__setattr__(self, "hypotheses", claims)
 
     def path_of(self, access: str) -> tuple[Access, ...]:
         """Return a level of access and all those around it, the innermost first."""

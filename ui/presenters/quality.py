@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
@@ -83,57 +84,62 @@ def build_quality_rows(log: SpeedLog) -> tuple[QualityRow, ...]:
     """Return the table of the four wheels."""
     traces = [log.wheels[corner] for corner in CORNERS]
     found = [measure_quality(trace) for trace in traces]
-
-    def row(title: str, cells: list[str], meaning: str) -> QualityRow:
-        return QualityRow(title, tuple(cells), meaning)
-
+    numbers = (
+        QualityRow(title, tuple(cell(one) for one in found), meaning) for title, cell, meaning in _NUMBERS
+    )
     return (
-        row(
+        QualityRow(
             Text("Samples"),
-            [f"{trace.time_s.size}" for trace in traces],
+            tuple(f"{trace.time_s.size}" for trace in traces),
             Text("Samples in the recording."),
         ),
-        row(
-            Text("Rate, Hz"),
-            [f"{one.rate_hz:.1f}" for one in found],
-            Text("Samples a second, by the usual step. Below 20 Hz the ring map reaches only slow driving."),
-        ),
-        row(
-            Text("Jitter, ms"),
-            [f"{1e3 * one.jitter_s:.2f}" for one in found],
-            Text("How much the step from sample to sample scatters."),
-        ),
-        row(
-            Text("Gaps"),
-            [f"{one.gap_count}" for one in found],
-            Text("Holes longer than two and a half usual steps and 40 ms."),
-        ),
-        row(
-            Text("Longest gap, s"),
-            [f"{one.longest_gap_s:.2f}" if one.gap_count else "–" for one in found],
-            Text("The longest hole between two samples."),
-        ),
-        row(
-            Text("All gaps, s"),
-            [f"{one.gaps_s:.2f}" if one.gap_count else "–" for one in found],
-            Text("Time in all holes together."),
-        ),
-        row(
-            Text("Invalid, %"),
-            [f"{100.0 * one.invalid_ratio:.2f}" for one in found],
-            Text("Share of samples marked as not available; they are left out, never taken for 0."),
-        ),
-        row(
-            Text("Step, km/h"),
-            [f"{to_kmh(one.step_mps):.3f}" if one.step_mps > 0.0 else "–" for one in found],
-            Text("Smallest step of the recorded numbers; ripple smaller than this is hidden."),
-        ),
-        row(
+        *numbers,
+        QualityRow(
             Text("Unit"),
-            [trace.unit for trace in traces],
+            tuple(trace.unit for trace in traces),
             Text("Unit in which the recording gives the speed."),
         ),
     )
+
+
+_NUMBERS: Final[tuple[tuple[str, Callable[[TraceQuality], str], str], ...]] = (
+    (
+        Text("Rate, Hz"),
+        lambda one: f"{one.rate_hz:.1f}",
+        Text("Samples a second, by the usual step. Below 20 Hz the ring map reaches only slow driving."),
+    ),
+    (
+        Text("Jitter, ms"),
+        lambda one: f"{1e3 * one.jitter_s:.2f}",
+        Text("How much the step from sample to sample scatters."),
+    ),
+    (
+        Text("Gaps"),
+        lambda one: f"{one.gap_count}",
+        Text("Holes longer than two and a half usual steps and 40 ms."),
+    ),
+    (
+        Text("Longest gap, s"),
+        lambda one: f"{one.longest_gap_s:.2f}" if one.gap_count else "–",
+        Text("The longest hole between two samples."),
+    ),
+    (
+        Text("All gaps, s"),
+        lambda one: f"{one.gaps_s:.2f}" if one.gap_count else "–",
+        Text("Time in all holes together."),
+    ),
+    (
+        Text("Invalid, %"),
+        lambda one: f"{100.0 * one.invalid_ratio:.2f}",
+        Text("Share of samples marked as not available; they are left out, never taken for 0."),
+    ),
+    (
+        Text("Step, km/h"),
+        lambda one: f"{to_kmh(one.step_mps):.3f}" if one.step_mps > 0.0 else "–",
+        Text("Smallest step of the recorded numbers; ripple smaller than this is hidden."),
+    ),
+)
+"""Title, cell of a wheel, and meaning of the rows that are measured."""
 
 
 def build_repair_entries(log: SpeedLog) -> tuple[Entry, ...]:

@@ -106,6 +106,11 @@ def _image(name: str, theme: Theme) -> str:
 
 def build_style_sheet(theme: Theme) -> str:
     """Return the rules that a palette cannot express: focus rings, edges, sizes of targets."""
+    parts = (_buttons_and_fields, _boxes, _menus_and_tabs, _lists_and_bars, _labels_and_frames)
+    return "".join(rules(theme) for rules in parts)
+
+
+def _buttons_and_fields(theme: Theme) -> str:
     return f"""
         QToolTip {{ color: {theme.text}; background: {theme.panel};
             border: 1px solid {theme.border}; padding: 3px; }}
@@ -136,6 +141,11 @@ def build_style_sheet(theme: Theme) -> str:
             background-clip: padding; }}
         QPushButton:disabled, QPushButton[primary="true"]:disabled {{ color: {theme.border};
             background: {theme.panel}; font-weight: normal; }}
+    """
+
+
+def _boxes(theme: Theme) -> str:
+    return f"""
         QCheckBox {{ min-height: {TARGET_PX - 4}px; padding: 0 4px; spacing: 8px;
             border: 2px solid transparent; border-radius: 4px; }}
         QCheckBox:focus {{ border-color: {theme.focus}; }}
@@ -163,6 +173,11 @@ def build_style_sheet(theme: Theme) -> str:
         QComboBox::down-arrow, QAbstractSpinBox::down-arrow {{ width: 10px; height: 6px;
             image: url("{_image("down", theme)}"); }}
         QAbstractSpinBox::up-arrow {{ width: 10px; height: 6px; image: url("{_image("up", theme)}"); }}
+    """
+
+
+def _menus_and_tabs(theme: Theme) -> str:
+    return f"""
         QMenuBar {{ background: {theme.window}; }}
         QMenuBar::item {{ padding: 5px 10px; }}
         QMenuBar::item:selected, QMenu::item:selected {{ background: {theme.accent};
@@ -178,6 +193,11 @@ def build_style_sheet(theme: Theme) -> str:
         QTabBar::tab:hover {{ background: {theme.track}; }}
         QTabBar::tab:selected:focus {{ border: 2px solid {theme.focus}; }}
         QTabWidget::pane {{ border: 0; }}
+    """
+
+
+def _lists_and_bars(theme: Theme) -> str:
+    return f"""
         QAbstractItemView, QTextBrowser {{ background: {theme.panel}; color: {theme.text}; outline: 0;
             border: 1px solid {theme.track}; border-radius: 4px; }}
         QTableView {{ padding-left: 4px; }}
@@ -202,6 +222,11 @@ def build_style_sheet(theme: Theme) -> str:
         QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
         QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
         QAbstractScrollArea::corner {{ background: transparent; border: 0; }}
+    """
+
+
+def _labels_and_frames(theme: Theme) -> str:
+    return f"""
         QScrollArea {{ border: 0; background: {theme.window}; }}
         QLabel[role="headline"] {{ font-weight: bold; }}
         QLabel[role="caution"] {{ color: {theme.caution}; font-weight: bold; }}

@@ -148,6 +148,18 @@ BROKEN = [
         "reads {value.real}",
         ["statement", "{value.real}"],
     ),
+    (
+        "measurements.toml",
+        r"from \{least\} of",
+        "from {value} of",
+        ["[measurement.dead-share], nothing", "{value}"],
+    ),
+    (
+        "measurements.toml",
+        r'(statement = "On straight)',
+        r'nothing = "It is none."\n\1',
+        ["[measurement.ratio-offset], nothing", "lowest band"],
+    ),
     ("measurements.toml", r"floor = 1e-6", "floor = 0.0", ["[scoring], floor", "between"]),
     ("measurements.toml", r"\[scoring\]", "[scorings]", ["scorings", "unknown field"]),
     (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from typing import Literal
 
 import pytest
 from hypothesis import given
@@ -12,8 +13,9 @@ from hypothesis import strategies as st
 from triage.corners import CORNERS, Corner
 from triage.evidence.findings import build_findings
 from triage.evidence.rulebook import load_rulebook
-from triage.evidence.value_words import TOLD_AS, ToldAs, curve_words, value_words
+from triage.evidence.value_words import SEEN_FROM_STD, TOLD_AS, ToldAs, curve_words, value_words
 from triage.signals.measurement import Measurement
+from triage.signals.measures.deepest_drop import LEAST_DEPTH
 
 
 @pytest.mark.parametrize(
@@ -26,8 +28,11 @@ from triage.signals.measurement import Measurement
         (-4.0, 0.1, "", "decades", "under 0.01 times"),
         (10.0, 0.0, "dB", "", "10 times"),
         (0.6, 0.1, "", "contrast", "4.0 times (3.0 to 5.7)"),
-        (1.0, 0.05, "", "contrast", "over 100 times"),
-        (-1.0, 0.05, "", "contrast", "under 0.01 times"),
+        (1.0, 0.05, "", "contrast", "over 100 times (39 or more)"),
+        (-1.0, 0.05, "", "contrast", "under 0.01 times (0.03 or less)"),
+        (1.0, 0.0, "", "contrast", "over 100 times"),
+        (8.0, 4.0, "", "doublings", "over 100 times (16 or more)"),
+        (30.0, 15.0, "dB", "", "over 100 times (32 or more)"),
         (0.25, 0.02, "", "share", "25.0 ± 2.0 %"),
         (-1.0, 0.0, "", "place", "0 %"),
         (0.0, 0.2, "", "place", "50 ± 10 %"),
@@ -68,6 +73,30 @@ def test_a_curve_loads_its_outer_wheels() -> None:
         "left-hand",
     ] * 2
     assert curve_words("vehicle") == {}
+
+
+def told(measurement: str, value: float, spread: float) -> str:
+    rulebook = load_rulebook()
+    rule = rulebook.measurements[measurement]
+    place: Corner | Literal["vehicle"] = "RL" if rule.scope == "corner" else "vehicle"
+    (finding,) = build_findings([Measurement(rule.id, place, value, spread, rule.unit, 10, ())], rulebook)
+    return finding.statement
+
+
+def test_what_was_not_found_is_told_so_with_what_would_have_been_seen() -> None:
+    rules = load_rulebook().measurements.values()
+    for rule in rules:
+        if rule.nothing:
+            words = told(rule.id, 0.0, 0.25 * rule.edges[0] / SEEN_FROM_STD)
+            assert not re.search(r"\{|\}|±|\(", words)
+            assert "would have been seen" in words or "hardly more often than" in words
+            assert "±" in told(rule.id, rule.edges[0], 0.1)
+    assert "never drops out in this recording, so hardly more often than 1.1 times a minute" in told(
+        "drop-out-rate", 0.0, 0.2725
+    )
+    assert f"one by {100 * LEAST_DEPTH:.0f} % of its speed would have been seen" in told(
+        "deepest-drop", 0.0, 2.0
+    )
 
 
 def test_every_statement_can_be_pictured() -> None:

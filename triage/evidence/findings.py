@@ -10,7 +10,7 @@ import numpy as np
 from triage.corners import CORNER_NAMES
 from triage.evidence.hypotheses import Finding
 from triage.evidence.rule_tables import Distribution, MeasurementRule, Rulebook
-from triage.evidence.value_words import curve_words, value_words
+from triage.evidence.value_words import curve_words, least_seen_words, value_words
 from triage.signals.measurement import Measurement
 from triage.texts import Text, prose
 
@@ -88,19 +88,22 @@ def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
         measurement.value, measurement.std_uncertainty, rule.edges, distribution=rule.distribution
     )
     bands = dict(zip(rule.bands, shares, strict=True))
+    likeliest = max(bands, key=lambda name: bands[name])
+    unseen = rule.nothing and measurement.value == 0.0
     words = {
         "corner": CORNER_NAMES[measurement.corner],
         "value": value_words(
             measurement.value, measurement.std_uncertainty, unit=rule.unit, told_as=rule.told_as
         ),
         **curve_words(measurement.corner),
-        "band": prose(max(bands, key=lambda name: bands[name]), f"measurement.{rule.id}"),
+        "least": least_seen_words(measurement.std_uncertainty, unit=rule.unit, told_as=rule.told_as),
+        "band": prose(likeliest, f"measurement.{rule.id}"),
     }
     return Finding(
         id=f"{measurement.id}@{measurement.corner}",
         source=measurement.id,
         corner=measurement.corner,
-        statement=Text(rule.statement, **words),
+        statement=Text(rule.nothing if unseen else rule.statement, **words),
         value=measurement.value,
         std_uncertainty=measurement.std_uncertainty,
         unit=measurement.unit,

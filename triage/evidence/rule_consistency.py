@@ -13,6 +13,7 @@ from triage.evidence.trouble_codes import family_problems
 
 SUM_TOLERANCE: Final = 1e-6
 PLACEHOLDERS: Final = ("corner", "value", "band")
+NOTHING_PLACEHOLDERS: Final = ("corner", "least")
 DRIVING_PLACEHOLDERS: Final = ("corner", "loaded_curve", "other_curve")
 
 _PLACEHOLDER: Final = re.compile(r"\{([^{}]*)\}")
@@ -63,6 +64,11 @@ def _measurement_problems(rulebook: Rulebook) -> Iterator[str]:
         for name in _PLACEHOLDER.findall(rule.statement):
             if name not in PLACEHOLDERS and (rule.scope == "vehicle" or name not in DRIVING_PLACEHOLDERS):
                 yield f"{place}, statement: {{{name}}} is none of {', '.join(PLACEHOLDERS)}"
+        for name in _PLACEHOLDER.findall(rule.nothing):
+            if name not in NOTHING_PLACEHOLDERS:
+                yield f"{place}, nothing: {{{name}}} is none of {', '.join(NOTHING_PLACEHOLDERS)}"
+        if rule.nothing and rule.edges and rule.edges[0] <= 0.0:
+            yield f"{place}, nothing: 0 does not lie in the lowest band"
         if rule.told_as and rule.unit:
             yield f"{place}, told_as: only a value without a unit is told in another way"
         yield from _driving_problems(rule, place)

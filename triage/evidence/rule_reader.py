@@ -40,8 +40,9 @@ FILES: Final = (
 )
 
 _MEASUREMENT_KEYS: Final = (
-    *("title", "meaning", "statement", "unit", "scope", "group", "bands", "edges", "sound_at_least"),
-    *("distribution", "basis", "source", "needed", "driving", "told_as", "needs_fault", "longer_helps"),
+    *("title", "meaning", "statement", "nothing", "unit", "scope", "group", "bands", "edges"),
+    *("sound_at_least", "distribution", "basis", "source", "needed", "driving", "told_as"),
+    *("needs_fault", "longer_helps"),
 )
 _CHECK_KEYS: Final = (
     *("title", "question", "where", "outcomes", "also", "aliases", "mirror", "minutes", "access", "tools"),
@@ -95,6 +96,7 @@ def read_measurement(name: str, row: Section) -> MeasurementRule:
         basis=row.word("basis", BASES),
         source=row.text("source"),
         needed=row.prose("needed"),
+        nothing=row.prose("nothing", default=""),
         driving=row.prose("driving", default=""),
         told_as=row.word("told_as", TOLD_AS) if "told_as" in row.table else "",
         needs_fault=row.flag("needs_fault"),

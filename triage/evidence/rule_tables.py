@@ -83,6 +83,9 @@ class MeasurementRule:
     ----------
     statement : str
         Sentence with the placeholders ``{corner}``, ``{value}`` and ``{band}``, and those of ``driving``.
+    nothing : str
+        The sentence for a value of exactly 0, with the placeholders ``{corner}`` and ``{least}``, the value
+        from which it would have been seen. Empty: take ``statement``.
     bands : tuple of str
         Names, lowest values first.
     edges : tuple of float
@@ -121,6 +124,7 @@ class MeasurementRule:
     basis: Basis
     source: str
     needed: str
+    nothing: str = ""
     driving: str = ""
     told_as: ToldAs = ""
     needs_fault: bool = False

@@ -22,6 +22,12 @@ the end, told in per cent of the way.
 LARGEST_TIMES: Final = 100.0
 """More than this many times as much is not counted out."""
 
+SEEN_FROM_STD: Final = 4.0
+"""So many standard uncertainties above 0 a value would have been seen.
+
+Of events counted one by one, with half a count for none, so many would have shown one with 94 %.
+"""
+
 SMALLEST_SHOWN: Final = 1e-4
 
 _TIMES: Final[Mapping[str, Callable[[float], float]]] = {
@@ -70,6 +76,25 @@ def value_words(value: float, std_uncertainty: float, *, unit: str, told_as: Tol
     return Text("{number} times a minute", number=number) if kind == "1/min" else number
 
 
+def least_seen_words(std_uncertainty: float, *, unit: str, told_as: ToldAs = "") -> str:
+    """Word the value from which something would have been seen where nothing was.
+
+    Parameters
+    ----------
+    std_uncertainty : float
+        Of the value 0 that was measured.
+    unit, told_as : str
+        As for :func:`value_words`.
+
+    Examples
+    --------
+    >>> least_seen_words(0.2725, unit="1/min"), least_seen_words(0.02, unit="%")
+    ('1.1 times a minute', '0.08 %')
+    """
+    least = float(f"{SEEN_FROM_STD * std_uncertainty:.2g}")
+    return value_words(least, 0.0, unit=unit, told_as=told_as)
+
+
 def format_value(value: float, std_uncertainty: float, unit: str) -> str:
     """Write value and standard uncertainty to the latter's second digit.
 
@@ -96,15 +121,21 @@ def format_value(value: float, std_uncertainty: float, unit: str) -> str:
 
 def _times_as_much(value: float, std_uncertainty: float, factor: Callable[[float], float]) -> str:
     spread = std_uncertainty if 0.0 < std_uncertainty < math.inf else 0.0
-    times = factor(value)
+    times, least, most = factor(value), factor(value - spread), factor(value + spread)
     if times > LARGEST_TIMES:
-        return Text("over {factor} times", factor=f"{LARGEST_TIMES:.0f}")
+        over = Text("over {factor} times", factor=f"{LARGEST_TIMES:.0f}")
+        return (
+            over if least > LARGEST_TIMES else Text("{over} ({low} or more)", over=over, low=_digits(least))
+        )
     if times < 1.0 / LARGEST_TIMES:
-        return Text("under {factor} times", factor=f"{1.0 / LARGEST_TIMES:g}")
-    low, high = _digits(factor(value - spread)), _digits(factor(value + spread))
+        under = Text("under {factor} times", factor=f"{1.0 / LARGEST_TIMES:g}")
+        small = most < 1.0 / LARGEST_TIMES
+        return under if small else Text("{under} ({high} or less)", under=under, high=_digits(most))
     if not spread:
         return Text("{factor} times", factor=_digits(times))
-    return Text("{factor} times ({low} to {high})", factor=_digits(times), low=low, high=high)
+    return Text(
+        "{factor} times ({low} to {high})", factor=_digits(times), low=_digits(least), high=_digits(most)
+    )
 
 
 def _digits(times: float) -> str:

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from triage.evidence.rule_tables import Access, Check, Repair, Rulebook
+from triage.texts import Text
 
 MINUTES_PER_HOUR = 60.0
 
@@ -62,6 +63,16 @@ def closing_min(is_open: Iterable[str], rulebook: Rulebook) -> float:
 def money_of(minutes_min: float, rulebook: Rulebook) -> float:
     """Return what so many minutes cost."""
     return minutes_min / MINUTES_PER_HOUR * rulebook.workshop.money_per_hour
+
+
+def cost_words(money: float) -> Text:
+    """Word an amount of the workshop's own money, of which only whole units count.
+
+    >>> cost_words(13.6)
+    '14 units of money'
+    """
+    amount = f"{money:.0f}"
+    return Text("1 unit of money") if amount == "1" else Text("{n} units of money", n=amount)
 
 
 def _open(access: str, ready: frozenset[str], rulebook: Rulebook) -> tuple[float, float, frozenset[str]]:

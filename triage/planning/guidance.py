@@ -26,6 +26,7 @@ from triage.evidence.hypotheses import Finding
 from triage.evidence.likelihoods import SOUND
 from triage.evidence.rule_tables import NO_FAULT, Check, Repair, Rulebook
 from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.costs import cost_words
 from triage.planning.plan import LAST_RESORT, Plan, PlanStep, make_plan
 from triage.planning.plan_text import step_name
 from triage.texts import Text
@@ -142,14 +143,14 @@ def _look_before_a_part(work: _Work) -> tuple[PlanStep, Text] | None:
             "“{repair}” {repair_money}.",
             **_numbers(step),
             repair=step_name(repair),
-            repair_money=f"{repair.money:.0f}",
+            repair_money=cost_words(repair.money),
         )
     return step, Text(
         "A part is bought when something seen at its wheel bears it out: this look takes {minutes} min and "
         "costs {money}, “{repair}” {repair_money}.",
         **_numbers(step),
         repair=step_name(repair),
-        repair_money=f"{repair.money:.0f}",
+        repair_money=cost_words(repair.money),
     )
 
 
@@ -203,7 +204,7 @@ def _most_telling(steps: Iterator[PlanStep]) -> PlanStep | None:
 def _numbers(step: PlanStep) -> dict[str, str]:
     return {
         "minutes": f"{step.minutes_min:.0f}",
-        "money": f"{step.money:.0f}",
+        "money": cost_words(step.money),
         "gain": f"{step.gain_bit:.2f}",
     }
 

@@ -28,7 +28,7 @@ from triage.evidence.hypotheses import Finding
 from triage.evidence.next_checks import LEADING_SHARE, entropy_bit
 from triage.evidence.rule_tables import Rulebook
 from triage.planning.claims_in_doubt import weigh_claims
-from triage.planning.costs import cost_of_repair
+from triage.planning.costs import cost_of_repair, cost_words
 from triage.planning.desk import (
     Desk,
     OpenLevels,
@@ -279,14 +279,14 @@ def _why(step: PlanStep, act_now: float, expected: float, repair: PlanStep) -> s
             "It takes {minutes} min, costs {money} and brings the expected cost of the whole work, to a"
             " proven repair, to {expected}; without it {act_now}, beginning with “{repair}{place}”.",
             minutes=f"{step.minutes_min:.0f}",
-            money=f"{step.money:.0f}",
-            expected=f"{expected:.0f}",
-            act_now=f"{act_now:.0f}",
+            money=cost_words(step.money),
+            expected=cost_words(expected),
+            act_now=cost_words(act_now),
             repair=repair.title,
             place=place,
         )
     return Text(
         "No check is expected to save more than it costs; the whole work, to a proven repair, is expected to"
         " cost {act_now}.",
-        act_now=f"{act_now:.0f}",
+        act_now=cost_words(act_now),
     )

@@ -16,7 +16,7 @@ from triage.evidence.judge import Judgement, judge
 from triage.evidence.next_checks import entropy_bit
 from triage.evidence.rule_tables import Rulebook, ValueRule
 from triage.evidence.trouble_codes import code_example
-from triage.planning.costs import cost_of_check
+from triage.planning.costs import cost_of_check, cost_words
 from triage.planning.guidance import guide
 from triage.planning.plan import LAST_RESORT, Plan, PlanStep
 from triage.signals.measurement import Measurement, NotMeasurable
@@ -195,7 +195,7 @@ def progress_line(state: WalkState, assessment: Assessment) -> str:
         told=told,
         skipped=Text(", {left} without", left=left) if left else "",
         doubt=f"{assessment.doubt_bit:.1f}",
-        money=f"{assessment.plan.expected_money:.0f}",
+        money=cost_words(assessment.plan.expected_money),
     )
 
 
@@ -265,7 +265,7 @@ def _second_best(step: PlanStep) -> str:
     return Text(
         "The repairs before it were put off; this takes {minutes} min ({money}).",
         minutes=f"{step.minutes_min:.0f}",
-        money=f"{step.money:.0f}",
+        money=cost_words(step.money),
     )
 
 

@@ -11,6 +11,7 @@ from triage.evidence.fitting import fits
 from triage.evidence.rule_tables import Check, Rulebook
 from triage.exercises.attempt import Attempt, price_of
 from triage.exercises.exercise import Exercise
+from triage.planning.costs import cost_words
 from triage.texts import Text, capital_first, joined, prose, shaped
 from ui.presenters.samples import COMPLAINTS
 from ui.presenters.verdict import claim_name
@@ -70,8 +71,12 @@ def rows_by_heading(rows: tuple[CheckRow, ...]) -> tuple[tuple[str, tuple[CheckR
 
 def spent_line(attempt: Attempt, rulebook: Rulebook) -> str:
     """Word what was spent so far, and what stands open."""
-    minutes, money = f"{attempt.minutes_min:.0f}", f"{attempt.money:.0f}"
-    spent = Text("Spent so far: {minutes} min, {money} of money", minutes=minutes, money=money)
+    spent = Text(
+        "Spent so far: {minutes} min; time and parts: {money} (an hour of work is {hour})",
+        minutes=f"{attempt.minutes_min:.0f}",
+        money=cost_words(attempt.money),
+        hour=f"{rulebook.workshop.money_per_hour:g}",
+    )
     innermost = [
         level
         for level in attempt.is_open
@@ -114,7 +119,7 @@ def _row(check: Check, attempt: Attempt, corner: Corner, rulebook: Rulebook) -> 
         check=check.id,
         title=check.title,
         place=place,
-        price="" if known else f"{cost.minutes_min:.0f} min, {cost.money:.0f}",
+        price="" if known else joined(", ", (f"{cost.minutes_min:.0f} min", cost_words(cost.money))),
         answer="" if known is None else check.outcomes[known.outcome],
         heading=shaped(rulebook.access[check.access].title, capital_first),
         cautions=tuple(rulebook.cautions[name].text for name in check.cautions),

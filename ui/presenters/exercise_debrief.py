@@ -9,7 +9,8 @@ from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.rule_tables import Rulebook
 from triage.exercises.exercise import Hidden
 from triage.exercises.ideal_order import IdealStep
-from triage.exercises.score import CLAIM_POINTS, HONESTY_POINTS, THRIFT_POINTS
+from triage.exercises.score import CLAIM_POINTS, HONESTY_POINTS, THRIFT_POINTS, Score
+from triage.planning.costs import cost_words
 from triage.planning.plan_text import step_name
 from triage.texts import Text, joined
 from triage.units import format_share
@@ -109,45 +110,43 @@ def _verdict(debrief: Debrief, rulebook: Rulebook) -> str:
 
 def _score_lines(debrief: Debrief, rulebook: Rulebook) -> tuple[ScoreLine, ...]:
     score = debrief.score
-    ideal = score.ideal
-    parts = joined(", ", (rulebook.parts[name].title for name in score.wasted_parts))
     return (
         ScoreLine(
             Text("Answer"),
             _points(score.claim_points, CLAIM_POINTS),
             Text("wheel and cause, or one of the two"),
         ),
-        ScoreLine(
-            Text("Honest confidence"),
-            _points(score.honesty_points, HONESTY_POINTS),
-            Text(
-                "Brier score {brier} (0 is best, 1 worst); log score {log} bits (0 is best)",
-                brier=f"{score.brier:.2f}",
-                log=f"{score.log_score_bit:.2f}",
-            ),
-        ),
-        ScoreLine(
-            Text("Time and parts"),
-            _points(score.thrift_points, THRIFT_POINTS),
-            Text(
-                "{minutes} min and {money} of money to a car that is right; ideal order {ideal_minutes} min "
-                "and {ideal_money}",
-                minutes=f"{score.own.minutes_min:.0f}",
-                money=f"{score.own.money:.0f}",
-                ideal_minutes=f"{ideal.minutes_min:.0f}",
-                ideal_money=f"{ideal.money:.0f}",
-            ),
-        ),
-        ScoreLine(
-            Text("Wasted"),
-            f"{score.wasted_min:.0f} min",
-            Text(
-                "{money} of money; parts fitted in vain: {parts}",
-                money=f"{score.wasted_money:.0f}",
-                parts=parts or Text("none"),
-            ),
-        ),
+        ScoreLine(Text("Honest confidence"), _points(score.honesty_points, HONESTY_POINTS), _honesty(score)),
+        ScoreLine(Text("Time and parts"), _points(score.thrift_points, THRIFT_POINTS), _thrift(score)),
+        ScoreLine(Text("Wasted"), f"{score.wasted_min:.0f} min", _waste(score, rulebook)),
         ScoreLine(Text("All together"), _points(score.points, 100.0), ""),
+    )
+
+
+def _honesty(score: Score) -> Text:
+    return Text(
+        "Brier score {brier} (0 is best, 1 worst); log score {log} bits (0 is best)",
+        brier=f"{score.brier:.2f}",
+        log=f"{score.log_score_bit:.2f}",
+    )
+
+
+def _thrift(score: Score) -> Text:
+    return Text(
+        "{minutes} min and {money} to a car that is right; ideal order {ideal_minutes} min and {ideal_money}",
+        minutes=f"{score.own.minutes_min:.0f}",
+        money=cost_words(score.own.money),
+        ideal_minutes=f"{score.ideal.minutes_min:.0f}",
+        ideal_money=cost_words(score.ideal.money),
+    )
+
+
+def _waste(score: Score, rulebook: Rulebook) -> Text:
+    parts = joined(", ", (rulebook.parts[name].title for name in score.wasted_parts))
+    return Text(
+        "{money}; parts fitted in vain: {parts}",
+        money=cost_words(score.wasted_money),
+        parts=parts or Text("none"),
     )
 
 

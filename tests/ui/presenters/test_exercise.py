@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import numpy as np
 import pytest
@@ -50,7 +51,7 @@ def test_rows_tell_prices_and_then_answers(dirty: Prepared, rulebook: Rulebook) 
     before = {row.check: row for row in check_rows(attempt, "FR", rulebook)}
     fitting = {check.id for check in rulebook.checks.values() if fits(check, dirty.exercise.sensor)}
     assert set(before) == fitting < set(rulebook.checks)
-    assert before["rock-wheel"].price.startswith("7 min")
+    assert re.fullmatch(r"7 min, \d+ units of money", before["rock-wheel"].price)
     attempt = order_check(attempt, "rock-wheel", "FR", rulebook)
     after = {row.check: row for row in check_rows(attempt, "FR", rulebook)}
     assert after["rock-wheel"].answer
@@ -58,6 +59,7 @@ def test_rows_tell_prices_and_then_answers(dirty: Prepared, rulebook: Rulebook) 
     assert after["turn-by-hand"].price.startswith("2 min")  # the wheel is off the ground already
     assert not {row.check: row for row in check_rows(attempt, "FL", rulebook)}["rock-wheel"].answer
     assert "Rock the wheel, front right" in done_lines(attempt, rulebook)[0]
+    assert "units of money (an hour of work is 90)" in spent_line(attempt, rulebook)
     assert "7 min" in spent_line(attempt, rulebook)
     assert "wheel off the ground" in spent_line(attempt, rulebook)
 

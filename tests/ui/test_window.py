@@ -52,6 +52,24 @@ def test_the_verdict_is_shown(showing: MainWindow) -> None:
     assert "Ten seconds at walking pace." in page.details.missing.toPlainText()
 
 
+def test_where_no_check_is_worth_it_the_list_speaks_of_the_look_that_the_header_names(
+    window_from: WindowFrom, opened: Opened, qtbot: QtBot
+) -> None:
+    sure = replace(opened, result=replace(opened.result, next_checks=(), undecided=()))
+    window = window_from(opener=lambda _order, _progress: sure)
+    open_and_wait(window, qtbot, "a.csv")
+    page = window.result_page
+    assert "Look at the encoder (front left)" in page.header.next_step.text()
+    told = page.details.checks.toPlainText()
+    assert "no doubt worth a check. “Look at the encoder (front left)” comes first all the same" in told
+    assert "No further check" not in told
+    repair = replace(opened.result.plan, next_step=opened.result.plan.repairs[0])
+    window.state.enter(
+        replace(window.state.phase, opened=replace(sure, result=replace(sure.result, plan=repair)))
+    )
+    assert "No further check in the rule book" in page.details.checks.toPlainText()
+
+
 def test_a_click_on_evidence_jumps_to_its_seconds(showing: MainWindow, qtbot: QtBot) -> None:
     evidence, plots = showing.result_page.details.evidence.list, showing.result_page.plots
     assert plots.view_s == pytest.approx((0.0, 59.98))

@@ -49,6 +49,17 @@ def step_line(plan: Plan) -> str:
     return Text("{step}: {why}", step=next_step_name(plan), why=plan.why)
 
 
+def no_checks_line(plan: Plan) -> str:
+    """Word why no check is suggested, though the next step may be a look."""
+    if plan.next_step.kind != "check":
+        return Text("No further check in the rule book would change this verdict.")
+    return Text(
+        "The recording leaves no doubt worth a check. “{step}” comes first all the same: no part is cleaned "
+        "or bought unseen.",
+        step=step_name(plan.next_step),
+    )
+
+
 def _step(step: PlanStep) -> dict[str, Any]:
     return {
         "kind": step.kind,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QTabWidget, QWidget
 
+from triage.planning.plan_text import no_checks_line
 from ui.presenters.entries import (
     Entry,
     build_check_entries,
@@ -105,7 +106,6 @@ class DetailsTabs(QTabWidget):
         cause = result.posterior.ranking[self._state.choice].hypothesis.cause
         text = say(cause_text(opened.causes, cause))
         chosen = (Entry(text.title, text=text.claim, facts=((self.tr("If so"), text.what_to_do),)),)
-        none = self.tr("No further check in the rule book would change this verdict.")
         heading = self.tr("Ordered by what they tell for the minutes they take.")
         cautions = (Entry("", cautions=say(result.cautions)),) if result.cautions else ()
         checks = say(build_check_entries(result))
@@ -113,7 +113,7 @@ class DetailsTabs(QTabWidget):
         open_heading = self.tr("Not decided yet, and what would tell them apart.")
         self.checks.set_parts(
             *join_parts((open_heading,) if undecided else (), undecided),
-            heading if checks else none,
+            heading if checks else say(no_checks_line(result.plan)),
             *checks,
             *(chosen if text.what_to_do else ()),
             *cautions,

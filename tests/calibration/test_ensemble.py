@@ -18,14 +18,17 @@ from triage.calibration.ensemble import (
     draw_cases,
     measure_case,
     measure_cases,
+    setup_of_case,
 )
 from triage.calibration.score import judge_cases
 from triage.calibration.tables import count_tables
 from triage.corners import CORNERS, VEHICLE
 from triage.evidence.likelihoods import SOUND
 from triage.evidence.rulebook import Rulebook, load_rulebook
+from triage.run import run_triage
 from triage.signals.measurement import Measurement
 from triage.simulator.faults import FAULT_MODELS
+from triage.simulator.road_test import setup_of_seed, simulate_road_test
 
 
 @pytest.fixture(scope="module")
@@ -55,6 +58,32 @@ def test_what_is_judged_was_never_calibrated_on() -> None:
     evaluation = {case.seed for case in draw_cases(50, series=EVALUATION_SERIES)}
     assert not calibration & evaluation
     assert len(calibration) == 50 * len(FAULT_MODELS)
+
+
+def test_the_other_tyre_is_the_only_one_on_its_car() -> None:
+    """Its truth is in the log only where the axles are alike; for every other cause they may differ."""
+    cases = draw_cases(40, series=EVALUATION_SERIES, unseen=True)
+    apart = dict.fromkeys((case.cause for case in cases), 0)
+    for case in cases:
+        ratio = np.array(setup_of_case(case).car.wheel_ratio)
+        apart[case.cause] += int(abs(ratio[:2].mean() - ratio[2:].mean()) > 0.004)
+    assert apart.pop("tyre-size") == 0
+    assert sum(apart.values()) > 10
+
+
+def test_of_an_axle_that_differs_anyway_both_wheels_are_named(rulebook: Rulebook) -> None:
+    """The rear tyres are alike, the front ones read 1.5 and 3 % more: which of the two is the odd one?"""
+    setup = setup_of_seed(2)
+    setup = replace(setup, car=replace(setup.car, wheel_ratio=(0.9925, 0.9925, 1.0075, 1.0075)))
+    test = simulate_road_test(
+        cause="tyre-size", corner="FL", severity=0.5, duration_s=180.0, seed=2, setup=setup
+    )
+    found = run_triage(test.log, rulebook)
+    first, second = found.posterior.ranking[:2]
+    assert {first.hypothesis.corner, second.hypothesis.corner} == {"FL", "FR"}
+    assert {first.hypothesis.cause, second.hypothesis.cause} == {"tyre-size"}
+    assert first.probability < 0.7
+    assert "compare-tyres" in {one.check for one in found.next_checks[:2]}
 
 
 def test_severity_and_length_can_be_fixed_without_changing_the_rest() -> None:

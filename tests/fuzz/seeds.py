@@ -17,19 +17,11 @@ CORNERS = ("FL", "FR", "RL", "RR")
 ROWS = 120
 TEXT_BYTES = 7000
 BINARY_BYTES = 50_000
-DBC = b"""VERSION ""
-
-BU_: ECU
-
-BO_ 416 WHL_SPD: 8 ECU
- SG_ WhlSpd_FL : 0|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_FR : 16|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RL : 32|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RR : 48|16@1+ (0.01,0) [0|327.67] "km/h" ECU
-
+TOLD_DBC = b"""
 CM_ SG_ 416 WhlSpd_FL "front left";
 VAL_ 416 WhlSpd_FL 65535 "SNA" ;
 """
+DBC = ROOT.joinpath("tests", "wheels.dbc").read_bytes() + TOLD_DBC
 
 
 @dataclass(frozen=True)

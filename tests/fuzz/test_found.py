@@ -25,14 +25,7 @@ from triage.logs.table_layout import TableLayout, is_number_text
 
 HEADING = "time_s,FL_kmh,FR_kmh,RL_kmh,RR_kmh"
 ROWS = [f"{0.02 * i:.2f},{30 + i % 7},{30 + i % 5},30,31" for i in range(120)]
-SPEED_DBC = """VERSION ""
-BU_: ECU
-BO_ 416 WHL_SPD: 8 ECU
- SG_ WhlSpd_FL : 0|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_FR : 16|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RL : 32|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RR : 48|16@1+ (0.01,0) [0|327.67] "km/h" ECU
-"""
+SPEED_DBC = Path(__file__).parents[1].joinpath("wheels.dbc").read_text("ascii")
 FRAMES = "".join(f"({0.02 * i:.6f}) can0 1A0#A00FA00FA00FA10F\n" for i in range(60))
 
 

@@ -11,20 +11,7 @@ import numpy as np
 import pytest
 
 CORNERS = ("FL", "FR", "RL", "RR")
-WHEELS_DBC = """VERSION ""
-
-NS_ :
-
-BS_:
-
-BU_: ECU
-
-BO_ 416 WHL_SPD: 8 ECU
- SG_ WhlSpd_FL : 0|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_FR : 16|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RL : 32|16@1+ (0.01,0) [0|327.67] "km/h" ECU
- SG_ WhlSpd_RR : 48|16@1+ (0.01,0) [0|327.67] "km/h" ECU
-"""
+WHEELS_DBC = Path(__file__).parents[1].joinpath("wheels.dbc").read_text("ascii")
 
 
 @dataclass(frozen=True)

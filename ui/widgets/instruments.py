@@ -31,6 +31,7 @@ from ui.widgets.instruments_quality import QualityInstrument
 from ui.widgets.instruments_ring import RingInstrument
 from ui.widgets.instruments_spectrum import SpectrumInstrument
 from ui.widgets.instruments_tab import InstrumentTab
+from ui.widgets.instruments_table import TableInstrument
 from ui.widgets.instruments_work import InstrumentWork, Show, is_quick, work_out_now
 from ui.widgets.labels import make_button, make_label
 from ui.widgets.plot_commands import Exported, PlotCommands
@@ -86,7 +87,7 @@ class InstrumentsPanel(QFrame):
         for instrument in self.instruments:
             instrument.menu_wanted.connect(self.commands.show_menu)
             # Of a table the key copies the rows, of a drawing the picture.
-            rows = isinstance(instrument, LossesInstrument | QualityInstrument)
+            rows = isinstance(instrument, TableInstrument)
             copy = self.commands.copy_data if rows else self.commands.copy_picture
             instrument.copy_wanted.connect(copy)
         self.tabs.currentChanged.connect(lambda _index: self._refresh())

@@ -6,7 +6,7 @@ from functools import partial
 from typing import Final
 
 import numpy as np
-from PySide6.QtCore import QAbstractTableModel, QEvent, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QEvent, QModelIndex, QPersistentModelIndex, Qt
 from PySide6.QtWidgets import QHeaderView, QVBoxLayout, QWidget
 
 from ui.presenters.drop_outs import (
@@ -22,12 +22,11 @@ from ui.presenters.plot_table import TextTable
 from ui.state.opening import Opened
 from ui.state.window_state import WindowState
 from ui.theme import Theme
-from ui.widgets.copying_table import CopyingTable
+from ui.widgets.instruments_table import RowsModel, TableInstrument
 from ui.widgets.instruments_work import Show
 from ui.widgets.labels import make_label
 from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
-from ui.widgets.table_picture import TablePicture
 
 Index = QModelIndex | QPersistentModelIndex
 NUMBERS: Final = frozenset(("begin", "length", "speed", "angle"))
@@ -43,7 +42,7 @@ def _side_of(column: int) -> Qt.AlignmentFlag:
     return side | Qt.AlignmentFlag.AlignVCenter
 
 
-class LossesModel(QAbstractTableModel):
+class LossesModel(RowsModel):
     """Rows over the arrays of the losses; texts are made only of what is looked at."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -146,23 +145,21 @@ class LossesModel(QAbstractTableModel):
             self.layoutChanged.emit()
 
 
-class LossesInstrument(QWidget):
+class LossesInstrument(TableInstrument):
     """A sentence and the table; the row that is chosen is pointed at in the plots."""
 
     def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
+        model = LossesModel()
+        super().__init__(model, parent)
         self._state = state
         self._line_px = 0
+        self.model = model
         self.summary = make_label("text")
-        self.model = LossesModel(self)
         self.model.set_speed_unit(state.speed_unit)
-        self.table = CopyingTable()
-        self.table.setModel(self.model)
         self.table.setAccessibleName(self.tr("Losses of the wheel"))
         self.table.setToolTip(self.tr("Enter or a double click shows the place in the plots."))
         self.table.setSortingEnabled(True)
         self.table.sortByColumn(0, Qt.SortOrder.AscendingOrder)
-        self.copy_wanted, self.menu_wanted = self.table.copy_wanted, self.table.menu_wanted
         self._lay_out()
         self.table.row_opened.connect(self._open_row)
         self.table.row_chosen.connect(self._point_at_row)
@@ -174,7 +171,6 @@ class LossesInstrument(QWidget):
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         header.setStretchLastSection(True)
         header.setMinimumHeight(TARGET_PX)
-        self.table.verticalHeader().setVisible(False)
         self.table.verticalHeader().setDefaultSectionSize(TARGET_PX)
         help_text = self.tr("Enter shows a row in the plots: a drop-out as a high mark, a dip as a low one.")
         column_of_parts = QVBoxLayout(self)
@@ -188,7 +184,7 @@ class LossesInstrument(QWidget):
         """Follow the size of the texts."""
         super().changeEvent(event)
         # The first events come before there is a table.
-        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "table"):
+        if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange) and hasattr(self, "summary"):
             self._fit_columns()
 
     def _fit_columns(self) -> None:
@@ -211,15 +207,6 @@ class LossesInstrument(QWidget):
 
     def set_theme(self, theme: Theme) -> None:
         """Nothing here has colours of its own."""
-
-    def drawing(self) -> QWidget | None:
-        """Return the chosen rows, or all, as a drawing; None without any."""
-        table = self.values()
-        return None if table is None else TablePicture(table, self)
-
-    def values(self) -> TextTable | None:
-        """Return the chosen rows, or all; None without any."""
-        return self.model.values_of(self.table.chosen_rows())
 
     @property
     def text(self) -> str:

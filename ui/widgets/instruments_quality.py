@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import Final
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt
 from PySide6.QtWidgets import QHeaderView, QVBoxLayout, QWidget
 
 from triage.corners import CORNERS
@@ -16,17 +16,16 @@ from ui.presenters.quality import QualityRow, build_quality_rows, build_repair_e
 from ui.state.opening import Opened
 from ui.theme import Theme
 from ui.widgets.article import Article
-from ui.widgets.copying_table import CopyingTable
+from ui.widgets.instruments_table import RowsModel, TableInstrument
 from ui.widgets.instruments_work import Show
 from ui.widgets.speaking import say
-from ui.widgets.table_picture import TablePicture
 
 Index = QModelIndex | QPersistentModelIndex
 EDGE_PX: Final = 6
 ROW_PX: Final = 24
 
 
-class QualityModel(QAbstractTableModel):
+class QualityModel(RowsModel):
     """One row for each quantity, one column for each wheel."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -74,19 +73,16 @@ class QualityModel(QAbstractTableModel):
         return ("", *CORNERS)[section] if role == Qt.ItemDataRole.DisplayRole else None
 
 
-class QualityInstrument(QWidget):
+class QualityInstrument(TableInstrument):
     """Table above, words below."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.model = QualityModel(self)
-        self.table = CopyingTable()
-        self.table.setModel(self.model)
+        model = QualityModel()
+        super().__init__(model, parent)
+        self.model = model
         self.table.setAccessibleName(self.tr("Quality of the recording, wheel by wheel"))
-        self.table.verticalHeader().setVisible(False)
         self.table.verticalHeader().setDefaultSectionSize(ROW_PX)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
-        self.copy_wanted, self.menu_wanted = self.table.copy_wanted, self.table.menu_wanted
         self.words = Article(self.tr("What was noticed and repaired"))
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 6, 0, 0)
@@ -110,15 +106,6 @@ class QualityInstrument(QWidget):
     def set_theme(self, theme: Theme) -> None:
         """Change colours."""
         self.words.set_theme(theme)
-
-    def drawing(self) -> QWidget | None:
-        """Return the chosen rows, or all, as a drawing; None without any."""
-        table = self.values()
-        return None if table is None else TablePicture(table, self)
-
-    def values(self) -> TextTable | None:
-        """Return the chosen rows, or all; None without any."""
-        return self.model.values_of(self.table.chosen_rows())
 
     @property
     def text(self) -> str:

@@ -174,14 +174,14 @@ def test_ten_thousand_losses_sort_and_scroll_at_once(
     panel: InstrumentsPanel, qtbot: QtBot, bring: Act
 ) -> None:
     bring(panel.losses)
-    began = time.perf_counter()
+    began = time.process_time()
     panel.losses.model.set_losses(many_losses(10_000))
     for column in range(len(COLUMNS)):
         panel.losses.table.sortByColumn(column, Qt.SortOrder.DescendingOrder)
         panel.losses.table.scrollToBottom()
         panel.losses.table.grab()
     # About 0.1 s here; a model that made every cell beforehand took seconds.
-    assert time.perf_counter() - began < 2.0
+    assert time.process_time() - began < 2.0
     assert panel.losses.model.rowCount() == 10_000
 
 

@@ -10,7 +10,7 @@ from typing import Final
 
 from triage.corners import CORNERS, Corner
 from triage.errors import SettingsError
-from triage.evidence.answers import build_answers, find_outcome
+from triage.evidence.answers import build_answers, find_outcome, plain_name
 from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.readings import is_reading
 from triage.evidence.rule_tables import Rulebook
@@ -270,7 +270,7 @@ def read_answer(text: str, question: Question, rulebook: Rulebook) -> Given:
 def _typed(given: Given, rulebook: Rulebook) -> str:
     """Return a measured value or a trouble code as it was typed, and the outcome of any other words."""
     build_answers(observations(WalkState((given,))), rulebook, first_corner="FL")
-    if is_reading(given.answer) or is_code("-".join(given.answer.lower().split())):
+    if is_reading(given.answer) or is_code(plain_name(given.answer)):
         return given.answer
     return find_outcome(rulebook.checks[given.id], given.answer)
 

@@ -150,7 +150,6 @@ def _marked(tree: ast.Module) -> Iterator[Key]:
                 yield own, strings[0]
             elif called in {"Text", "progress", "request.progress"} and strings:
                 yield CONTEXT, strings[0]
-
             elif called in {"QCoreApplication.translate", "QT_TRANSLATE_NOOP"} and len(strings) == 2:
                 yield strings[0], strings[1]
 

@@ -32,7 +32,25 @@ def build_parser(version: str) -> argparse.ArgumentParser:
     _add_reading(window)
     inspect = verbs.add_parser("inspect", help="say what is in a log and how it was read", allow_abbrev=False)
     _add_log(inspect)
-    rank = verbs.add_parser("rank", help="say which wheel end is at fault, and why", allow_abbrev=False)
+    _add_rank(verbs.add_parser("rank", help="say which wheel end is at fault, and why", allow_abbrev=False))
+    check_rules = verbs.add_parser(
+        "check-rules", help="list every problem of a rule book", allow_abbrev=False
+    )
+    check_rules.add_argument("rules", nargs="?", metavar="DIR", help="the program's own when not given")
+    add_mappings(
+        verbs.add_parser("mappings", help="list, export, import or forget mappings", allow_abbrev=False)
+    )
+    _add_experience(
+        verbs.add_parser("experience", help="what cars of this workshop really had", allow_abbrev=False)
+    )
+    _add_walk(verbs.add_parser("walk", help="ask for the next step, one at a time", allow_abbrev=False))
+    _add_simulate(
+        verbs.add_parser("simulate", help="write a road test with a known fault", allow_abbrev=False)
+    )
+    return parser
+
+
+def _add_rank(rank: argparse.ArgumentParser) -> None:
     _add_log(rank)
     rank.add_argument("--rules", metavar="DIR", help="another rule book")
     rank.add_argument(
@@ -46,22 +64,7 @@ def build_parser(version: str) -> argparse.ArgumentParser:
     rank.add_argument(
         "--answers", metavar="FILE.toml", help="take in the answers to checks that a walk has kept there"
     )
-    check_rules = verbs.add_parser(
-        "check-rules", help="list every problem of a rule book", allow_abbrev=False
-    )
-    check_rules.add_argument("rules", nargs="?", metavar="DIR", help="the program's own when not given")
-    add_mappings(
-        verbs.add_parser("mappings", help="list, export, import or forget mappings", allow_abbrev=False)
-    )
     _add_experience_option(rank)
-    _add_experience(
-        verbs.add_parser("experience", help="what cars of this workshop really had", allow_abbrev=False)
-    )
-    _add_walk(verbs.add_parser("walk", help="ask for the next step, one at a time", allow_abbrev=False))
-    _add_simulate(
-        verbs.add_parser("simulate", help="write a road test with a known fault", allow_abbrev=False)
-    )
-    return parser
 
 
 def read_options(given: argparse.Namespace, vehicle: Vehicle | None) -> ReadOptions:

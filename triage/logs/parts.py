@@ -9,8 +9,8 @@ from typing import Final
 import numpy as np
 
 from triage.errors import LogReadError
-from triage.logs.recording import EDGE_UNIT, Recording
-from triage.speed_log import FloatArray, Notice
+from triage.logs.recording import EDGE_UNIT, RawSignal, Recording
+from triage.speed_log import Notice
 from triage.texts import Text
 
 _LONGEST_PAUSE_S: Final = 60.0
@@ -73,29 +73,26 @@ def join_recordings(parts: list[tuple[str, Recording]]) -> Recording:
         return parts[0][1]
     placed = _placed(parts)
     first = placed[0][0]
-    merged: dict[tuple[str, str], list[tuple[FloatArray, FloatArray]]] = {}
-    kept: dict[tuple[str, str], tuple[str, float]] = {}
-    for recording, shift_s in placed:
-        for signal in recording.signals:
-            key = (signal.name, signal.bus)
-            merged.setdefault(key, []).append((signal.time_s + shift_s, signal.value))
-            kept.setdefault(key, (signal.unit, signal.step))
-    template = next(signal for recording, _ in placed for signal in recording.signals)
-    signals = tuple(
-        replace(
-            template,
-            name=key[0],
-            bus=key[1],
-            unit=kept[key][0],
-            step=kept[key][1],
-            time_s=np.concatenate([time_s for time_s, _ in pieces]),
-            value=np.concatenate([value for _, value in pieces]),
-        )
-        for key, pieces in merged.items()
-    )
     notices = tuple(notice for recording, _ in placed for notice in recording.notices)
     kind = Text("{kind}, {n} parts", kind=first.format, n=len(parts))
-    return Recording(kind, first.start, signals, notices)
+    return Recording(kind, first.start, _joined_signals(placed), notices)
+
+
+def _joined_signals(placed: list[tuple[Recording, float]]) -> tuple[RawSignal, ...]:
+    """Join what has the same name on the same bus; all but its samples is that of the first part."""
+    pieces: dict[tuple[str, str], list[RawSignal]] = {}
+    for recording, shift_s in placed:
+        for signal in recording.signals:
+            moved = replace(signal, time_s=signal.time_s + shift_s)
+            pieces.setdefault((signal.name, signal.bus), []).append(moved)
+    return tuple(
+        replace(
+            several[0],
+            time_s=np.concatenate([one.time_s for one in several]),
+            value=np.concatenate([one.value for one in several]),
+        )
+        for several in pieces.values()
+    )
 
 
 def _by_start(parts: list[tuple[str, Recording]]) -> list[tuple[Recording, float]]:

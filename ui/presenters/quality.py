@@ -80,28 +80,6 @@ def measure_quality(trace: SpeedTrace) -> TraceQuality:
     )
 
 
-def build_quality_rows(log: SpeedLog) -> tuple[QualityRow, ...]:
-    """Return the table of the four wheels."""
-    traces = [log.wheels[corner] for corner in CORNERS]
-    found = [measure_quality(trace) for trace in traces]
-    numbers = (
-        QualityRow(title, tuple(cell(one) for one in found), meaning) for title, cell, meaning in _NUMBERS
-    )
-    return (
-        QualityRow(
-            Text("Samples"),
-            tuple(f"{trace.time_s.size}" for trace in traces),
-            Text("Samples in the recording."),
-        ),
-        *numbers,
-        QualityRow(
-            Text("Unit"),
-            tuple(trace.unit for trace in traces),
-            Text("Unit in which the recording gives the speed."),
-        ),
-    )
-
-
 _NUMBERS: Final[tuple[tuple[str, Callable[[TraceQuality], str], str], ...]] = (
     (
         Text("Rate, Hz"),
@@ -140,6 +118,28 @@ _NUMBERS: Final[tuple[tuple[str, Callable[[TraceQuality], str], str], ...]] = (
     ),
 )
 """Title, cell of a wheel, and meaning of the rows that are measured."""
+
+
+def build_quality_rows(log: SpeedLog) -> tuple[QualityRow, ...]:
+    """Return the table of the four wheels."""
+    traces = [log.wheels[corner] for corner in CORNERS]
+    found = [measure_quality(trace) for trace in traces]
+    numbers = (
+        QualityRow(title, tuple(cell(one) for one in found), meaning) for title, cell, meaning in _NUMBERS
+    )
+    return (
+        QualityRow(
+            Text("Samples"),
+            tuple(f"{trace.time_s.size}" for trace in traces),
+            Text("Samples in the recording."),
+        ),
+        *numbers,
+        QualityRow(
+            Text("Unit"),
+            tuple(trace.unit for trace in traces),
+            Text("Unit in which the recording gives the speed."),
+        ),
+    )
 
 
 def build_repair_entries(log: SpeedLog) -> tuple[Entry, ...]:

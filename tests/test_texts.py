@@ -18,6 +18,8 @@ from triage.texts import (
     capital_first,
     error_lines,
     error_words,
+    failure_words,
+    first_names,
     in_english,
     instead_of,
     joined,
@@ -32,6 +34,7 @@ GERMAN = {
     "Dirt on the encoder": "Schmutz auf dem Encoderring",
     "slight": "leicht",
     " or ": " oder ",
+    "{names} and {count} more": "{names} und {count} weitere",
 }
 
 
@@ -120,3 +123,14 @@ def test_a_refusal_is_worded_as_one_text() -> None:
     assert said(error_lines(error), german).startswith("a.toml, line 3: am Rad vorne links")
     assert error_words(error, Text("Not kept")) == "Not kept: 3 gaps at the front left wheel. Mend it."
     assert as_text(gaps()).parts["count"] == 3
+
+
+def test_a_long_list_names_the_first_and_counts_the_rest() -> None:
+    assert first_names(("a", "b"), 2) == "a, b"
+    assert said(first_names(("a", "b", "c", "d"), 2), german) == "a, b und 2 weitere"
+
+
+def test_what_failed_is_told_as_a_refusal_or_as_a_defect() -> None:
+    assert failure_words(SettingsError(gaps(), hint="Mend it.")).endswith("wheel\nMend it.")
+    assert failure_words(KeyError("FL")) == "the program failed: KeyError: 'FL'"
+    assert failure_words(AssertionError()) == "the program failed: AssertionError"

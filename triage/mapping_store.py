@@ -15,6 +15,7 @@ from triage.errors import SettingsError
 from triage.logs.options import ReadOptions
 from triage.logs.remembered import RememberedMapping, signal_names
 from triage.output_file import whole_file
+from triage.reasons import reason_of
 from triage.texts import Text
 from triage.units import SPEED_UNITS
 from triage.user_files import make_folder
@@ -61,12 +62,12 @@ def load_mappings(path: Path) -> tuple[RememberedMapping, ...]:
         if not path.exists():
             return ()
         if not path.is_file() or path.stat().st_size > _BYTES_MAX:
-            raise _unusable(path, "it is no file of remembered mappings")
+            raise _unusable(path, Text("it is no file of remembered mappings"))
         document = json.loads(path.read_text("utf-8-sig"))
     except OSError as error:
-        raise _unusable(path, f"it cannot be read: {error.strerror or error}") from None
+        raise _unusable(path, Text("it cannot be read: {reason}", reason=reason_of(error))) from None
     except (ValueError, RecursionError) as error:
-        raise _unusable(path, f"it is no JSON: {str(error)[:120]}") from None
+        raise _unusable(path, Text("it is no JSON: {reason}", reason=reason_of(error))) from None
     return _parsed(document, path)
 
 
@@ -148,21 +149,22 @@ def with_memory(options: ReadOptions, path: Path) -> ReadOptions:
 
 def _parsed(document: object, path: Path) -> tuple[RememberedMapping, ...]:
     if not isinstance(document, dict) or document.get("schema") != SCHEMA:
-        raise _unusable(path, f"its schema is not {SCHEMA}")
+        raise _unusable(path, Text("its schema is not {schema}", schema=SCHEMA))
     rows = document.get("mappings")
     if not isinstance(rows, list):
-        raise _unusable(path, "it holds no list of mappings")
+        raise _unusable(path, Text("it holds no list of mappings"))
     return tuple(_one(row, number, path) for number, row in enumerate(rows[:KEPT_MAX], start=1))
 
 
 def _one(row: Any, number: int, path: Path) -> RememberedMapping:
     if not isinstance(row, dict):
-        raise _unusable(path, f"mapping {number} is none")
+        raise _unusable(path, Text("mapping {number} is none", number=number))
     signals, wheels, unit = row.get("signals"), row.get("wheels"), row.get("unit")
     if not _are_names(signals) or not isinstance(wheels, dict) or not _are_names(list(wheels.values())):
-        raise _unusable(path, f"mapping {number} must hold signals and wheels as texts")
+        told = Text("mapping {number} must hold signals and wheels as texts", number=number)
+        raise _unusable(path, told)
     if not wheels or not set(wheels) <= set(CORNERS) or (unit is not None and unit not in SPEED_UNITS):
-        raise _unusable(path, f"mapping {number} names an unknown wheel or unit")
+        raise _unusable(path, Text("mapping {number} names an unknown wheel or unit", number=number))
     chosen: dict[Corner, str] = {corner: wheels[corner] for corner in CORNERS if corner in wheels}
     return RememberedMapping(signal_names(signals), chosen, unit, str(row.get("confirmed", ""))[:40])
 
@@ -171,7 +173,7 @@ def _are_names(value: object) -> TypeGuard[list[str]]:
     return isinstance(value, list) and all(isinstance(one, str) and len(one) <= _NAME_MAX for one in value)
 
 
-def _unusable(path: Path, reason: str) -> SettingsError:
+def _unusable(path: Path, reason: Text) -> SettingsError:
     return SettingsError(
         Text("the remembered mappings cannot be used: {reason}", reason=reason),
         file=str(path),

@@ -8,6 +8,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from triage.errors import OutputError
+from triage.reasons import reason_of
 from triage.texts import Text
 
 
@@ -37,9 +38,8 @@ def whole_file(path: str | Path) -> Iterator[Path]:
         yield unfinished
         unfinished.replace(target)
     except OSError as error:
-        reason = error.strerror or str(error)
         raise OutputError(
-            Text("could not be written: {reason}", reason=reason),
+            Text("could not be written: {reason}", reason=reason_of(error)),
             file=str(path),
             hint="Choose another place.",
         ) from None
@@ -56,9 +56,10 @@ def _refuse_what_cannot_be_written(target: Path, name: str) -> None:
     try:
         taken, housed = target.exists() and not target.is_file(), target.parent.is_dir()
     except OSError as error:  # such as a name that is too long
-        reason = error.strerror or str(error)
         raise OutputError(
-            Text("could not be written: {reason}", reason=reason), file=name, hint="Choose another name."
+            Text("could not be written: {reason}", reason=reason_of(error)),
+            file=name,
+            hint="Choose another name.",
         ) from None
     if taken:
         raise OutputError("this is a folder or a device, not a file", file=name, hint="Choose a file name.")

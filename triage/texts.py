@@ -8,11 +8,11 @@ last moment and by :func:`said`; so no result, no file and no decision can depen
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any, Final, Self, TypeVar, cast
 
-from triage.errors import printable
+from triage.errors import TriageError, printable
 
 CONTEXT: Final = "texts"
 """Under which translators find the sentences of the code; those of the rule book stand under their row."""
@@ -112,6 +112,14 @@ def error_lines(error: object) -> Text:
     return shaped(joined("\n", (what, hint)) if hint else what, printable)
 
 
+def failure_words(error: Exception) -> Text:
+    """Word what failed, in the middle of a sentence: a refusal in its own words, a defect by its name."""
+    if isinstance(error, TriageError):
+        return error_lines(error)
+    # The words of a defect are for whoever mends it; they stay as they are in every language.
+    return Text("the program failed: {what}", what=f"{type(error).__name__}: {error}".rstrip(": "))
+
+
 def prose(text: str, context: str) -> Text:
     """Return a text of the rule book, found by translators under its own context."""
     return _made(text, text, {}, context)
@@ -150,12 +158,30 @@ def without_stop(text: str) -> str:
     return text.rstrip(".")
 
 
+def one_line(text: str) -> str:
+    """Write what stands on several lines on one."""
+    return " ".join(text.splitlines())
+
+
 def joined(between: str, texts: Iterable[str]) -> Text:
     """Return texts with something between them, as ``between.join(texts)`` does."""
     listed = list(texts)
     parts: dict[str, object] = {f"text{i}": text for i, text in enumerate(listed)}
     template = "{between}".join(f"{{{name}}}" for name in parts)
     return _made(between.join(listed), template, {**parts, "between": between})
+
+
+def first_names(names: Sequence[str], most: int) -> str:
+    """Return names with commas between them; of a long list the first ``most``, and how many more there are.
+
+    Examples
+    --------
+    >>> first_names(("a", "b", "c"), 2)
+    'a, b and 1 more'
+    """
+    shown = ", ".join(names[:most])
+    more = len(names) - most
+    return Text("{names} and {count} more", names=shown, count=more) if more > 0 else shown
 
 
 def said(text: str, translate: Translate) -> str:

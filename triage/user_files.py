@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Final
 
 from triage.errors import OutputError, SettingsError
+from triage.reasons import reason_of
 from triage.texts import Text
 
 LARGEST_FILE_BYTES: Final = 1_000_000
@@ -31,7 +32,7 @@ def make_folder(folder: Path) -> None:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise OutputError(
-            Text("this folder cannot be made: {reason}", reason=f"{error.strerror or error}"),
+            Text("this folder cannot be made: {reason}", reason=reason_of(error)),
             file=str(folder),
             hint="Name a file in another folder.",
         ) from None
@@ -52,9 +53,8 @@ def read_toml(path: Path) -> dict[str, object] | None:
             )
         return tomllib.loads(content.decode("utf-8-sig").replace("\r\n", "\n"))
     except (OSError, ValueError, RecursionError) as error:  # ValueError: no UTF-8 or no TOML
-        reason = getattr(error, "strerror", None) or error
         raise SettingsError(
-            Text("cannot be read: {reason}", reason=reason),
+            Text("cannot be read: {reason}", reason=reason_of(error)),
             file=str(path),
             hint="Mend it, or move it away to start afresh.",
         ) from None

@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from triage.errors import SettingsError
+from triage.reasons import reason_of
+from triage.texts import Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,9 +89,10 @@ def load_vehicle(path: str | Path) -> Vehicle:
     except FileNotFoundError:
         raise SettingsError("the vehicle file does not exist", file=file, hint="Check the path.") from None
     except (OSError, ValueError, RecursionError) as error:  # ValueError: no UTF-8, no TOML, too long a number
-        reason = getattr(error, "strerror", None) or error
         raise SettingsError(
-            f"the vehicle file cannot be read: {reason}", file=file, hint="It must be a TOML text in UTF-8."
+            Text("the vehicle file cannot be read: {reason}", reason=reason_of(error)),
+            file=file,
+            hint="It must be a TOML text in UTF-8.",
         ) from None
     return _vehicle_from_table(table, file)
 
@@ -99,10 +102,10 @@ def _vehicle_from_table(table: dict[str, Any], file: str) -> Vehicle:
     unknown = sorted(set(table) - set(known))
     if unknown:
         raise SettingsError(
-            f"unknown field {unknown[0]}",
+            Text("unknown field {field}", field=unknown[0]),
             file=file,
             place=unknown[0],
-            hint=f"Known fields: {', '.join(known)}.",
+            hint=Text("Known fields: {known}.", known=", ".join(known)),
         )
     for name, (low, high) in _RANGES.items():
         if name in table:
@@ -110,7 +113,7 @@ def _vehicle_from_table(table: dict[str, Any], file: str) -> Vehicle:
     for name, words in _WORDS.items():
         if table.get(name, "unknown") not in words:
             raise SettingsError(
-                f"{name} must be one of {', '.join(words)}",
+                Text("{field} must be one of {values}", field=name, values=", ".join(words)),
                 file=file,
                 place=name,
                 hint="Mend the value.",
@@ -122,7 +125,12 @@ def _number_within(value: object, low: float, high: float, *, name: str, file: s
     number = isinstance(value, int | float) and not isinstance(value, bool)
     if not number or not math.isfinite(value) or not low <= value <= high:  # type: ignore[arg-type,operator]
         raise SettingsError(
-            f"{name} must be a number between {low:g} and {high:g}",
+            Text(
+                "{field} must be a number between {low} and {high}",
+                field=name,
+                low=f"{low:g}",
+                high=f"{high:g}",
+            ),
             file=file,
             place=name,
             hint="Mend the value.",

@@ -10,6 +10,7 @@ from triage.evidence.rule_tables import Rulebook
 from triage.exercises.attempt import Attempt
 from triage.exercises.exercise import Exercise, Wish
 from triage.progress import Progress, part_of
+from triage.texts import Text
 from ui.state.exercise import Debrief, Prepared
 from ui.state.opening import CauseText, Opened
 
@@ -66,8 +67,8 @@ def from_sample(path: str | Path) -> Source:
         log = Path(path)
         found = [sample for sample in load_sample_index(log.parent).logs if sample.file == log.name]
         if not found:
-            hint = "Choose another sample log."
-            raise SettingsError("the index of the sample logs does not name it", file=str(log), hint=hint)
+            told = Text("the index of the sample logs does not name it")
+            raise SettingsError(told, file=str(log), hint=Text("Choose another sample log."))
         return exercise_of_sample(found[0], rulebook)
 
     return source

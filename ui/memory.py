@@ -8,6 +8,7 @@ from triage.errors import TriageError
 from triage.logs.options import ReadOptions
 from triage.mapping_store import remember, store_path, with_memory
 from triage.speed_log import Notice, SpeedLog
+from triage.texts import Text, error_lines, one_line, shaped
 from ui.state.opening import OpenOrder
 
 
@@ -16,7 +17,7 @@ def recall(order: OpenOrder) -> tuple[ReadOptions, list[Notice]]:
     try:
         return with_memory(order.options, store_path()), []
     except TriageError as error:
-        text = f"nothing remembered was used. {_in_one_line(error)}"
+        text = Text("nothing remembered was used. {error}", error=_in_one_line(error))
         return order.options, [Notice("mapping-remembered", text)]
 
 
@@ -28,13 +29,15 @@ def keep(order: OpenOrder, log: SpeedLog) -> list[Notice]:
         day = date.today().isoformat()  # noqa: DTZ011 - the user's own day
         one = remember(log, order.options, day, store_path())
     except TriageError as error:
-        return [Notice("mapping-remembered", f"this mapping could not be remembered. {_in_one_line(error)}")]
-    text = (
+        told = Text("this mapping could not be remembered. {error}", error=_in_one_line(error))
+        return [Notice("mapping-remembered", told)]
+    text = Text(
         "this mapping is remembered for recordings with the same signals; to forget it: "
-        f"wheel-triage mappings forget {one.fingerprint}."
+        "wheel-triage mappings forget {fingerprint}.",
+        fingerprint=one.fingerprint,
     )
     return [Notice("mapping-remembered", text)]
 
 
 def _in_one_line(error: TriageError) -> str:
-    return " ".join(str(error).splitlines())
+    return shaped(error_lines(error), one_line)

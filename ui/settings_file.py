@@ -7,6 +7,8 @@ from pathlib import Path
 
 from triage.errors import OutputError, TriageError
 from triage.output_file import whole_file
+from triage.reasons import reason_of
+from triage.texts import Text, error_lines, joined, one_line, shaped
 from triage.user_files import make_folder, quoted, read_toml
 from ui.state.settings import Settings, checked_settings, settings_table
 
@@ -37,9 +39,12 @@ def load_settings(path: Path) -> ReadSettings:
     try:
         table = read_toml(path)
     except TriageError as error:
-        return ReadSettings(Settings(), f"The settings were left aside. {' '.join(str(error).splitlines())}")
-    settings, told = checked_settings(table or {})
-    return ReadSettings(settings, f"In {path.name}: {' '.join(told)}" if told else "")
+        told = shaped(error_lines(error), one_line)
+        return ReadSettings(Settings(), Text("The settings were left aside. {error}", error=told))
+    settings, left_aside = checked_settings(table or {})
+    if not left_aside:
+        return ReadSettings(settings)
+    return ReadSettings(settings, Text("In {file}: {told}", file=path.name, told=joined(" ", left_aside)))
 
 
 def save_settings(path: Path, settings: Settings, *, keep_old: bool = False) -> None:
@@ -74,7 +79,7 @@ def _set_aside(path: Path) -> None:
         path.replace(path.with_suffix(".left-aside.toml"))
     except OSError as error:
         raise OutputError(
-            f"the damaged settings cannot be put aside: {error.strerror or error}",
+            Text("the damaged settings cannot be put aside: {reason}", reason=reason_of(error)),
             file=str(path),
             hint="Move this file away.",
         ) from None

@@ -74,7 +74,8 @@ def try_answer(
         When the rule book does not know the answer.
     """
     if check not in rulebook.checks:
-        raise SettingsError(f"there is no check {check!r}", hint="Choose one of the rule book.")
+        told = Text("there is no check {id}", id=repr(check))
+        raise SettingsError(told, hint="Choose one of the rule book.")
     place: Place = corner or VEHICLE
     given = Given("check", check, place, answer)
     kept = tuple(one for one in opened.answers.given if one.step != given.step)

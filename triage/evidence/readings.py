@@ -55,6 +55,10 @@ def is_reading(text: str) -> bool:
 class _Unusable(ValueError):
     """Why a text is no value of a check; worded to follow the text."""
 
+    def __init__(self, reason: Text) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
 
 def read_value(text: str, check: Check) -> Reading:
     """Read a measured value and sort it into the outcomes of its check.
@@ -82,10 +86,10 @@ def read_value(text: str, check: Check) -> Reading:
         )
     try:
         return _read(text.strip(), check.value)
-    except _Unusable as reason:
+    except _Unusable as unusable:
         example = example_of(check.value)
         raise SettingsError(
-            Text("{text} for the check {id} {reason}", text=f"{text!r}", id=check.id, reason=reason),
+            Text("{text} for the check {id} {reason}", text=f"{text!r}", id=check.id, reason=unusable.reason),
             hint=Text(
                 "Write it like {example}, or name an outcome: {outcomes}.",
                 example=f"{example!r}",
@@ -105,19 +109,26 @@ def example_of(rule: ValueRule) -> str:
 def _read(text: str, rule: ValueRule) -> Reading:
     found = _READING.fullmatch(text)
     if found is None:
-        raise _Unusable("cannot be read as a value")
+        raise _Unusable(Text("cannot be read as a value"))
     shunt_ohm = _shunt(found, rule)
     per_unit = _factor(found["unit"], rule, shunt_ohm)
     value = _number(found["value"]) * per_unit
     if not rule.low <= value <= rule.high:
-        plausible = f"{rule.low:g} to {rule.high:g} {rule.unit}"
-        raise _Unusable(f"is not plausible: {value:g} {rule.unit} lies outside {plausible}")
+        raise _Unusable(
+            Text(
+                "is not plausible: {value} {unit} lies outside {low} to {high} {unit}",
+                value=f"{value:g}",
+                low=f"{rule.low:g}",
+                high=f"{rule.high:g}",
+                unit=rule.unit,
+            )
+        )
     spread = rule.std_uncertainty
     if found["spread"]:
         unit = found["spread_unit"]
         spread = _number(found["spread"]) * (_factor(unit, rule, shunt_ohm) if unit else per_unit)
     if not 0.0 < spread <= rule.high - rule.low:
-        raise _Unusable("has an implausible uncertainty")
+        raise _Unusable(Text("has an implausible uncertainty"))
     return _sorted(value, spread, _limit(found, rule), rule)
 
 
@@ -138,14 +149,16 @@ def _factor(unit: str, rule: ValueRule, shunt_ohm: float | None) -> float:
     volts = unit_factor(unit, "V") if rule.shunt_high_ohm else None
     if shunt_ohm is not None:
         if volts is None:
-            raise _Unusable("names a resistor, which only belongs to a current read as a voltage")
+            told = Text("names a resistor, which only belongs to a current read as a voltage")
+            raise _Unusable(told)
         return 1000.0 * volts / shunt_ohm
     factor = unit_factor(unit, rule.unit)
     if factor is not None:
         return factor
     if volts is not None:
-        raise _Unusable("is a voltage: say across which resistor it was read")
-    raise _Unusable(f"has the unit {unit}, not {rule.unit}" if unit else "has no unit")
+        raise _Unusable(Text("is a voltage: say across which resistor it was read"))
+    wrong = Text("has the unit {unit}, not {right}", unit=unit, right=rule.unit)
+    raise _Unusable(wrong if unit else Text("has no unit"))
 
 
 def _shunt(found: re.Match[str], rule: ValueRule) -> float | None:
@@ -153,25 +166,32 @@ def _shunt(found: re.Match[str], rule: ValueRule) -> float | None:
         return None
     per_ohm = unit_factor(found["shunt_unit"], "ohm") if found["shunt_unit"] else 1.0
     if per_ohm is None:
-        raise _Unusable(f"has a resistor in {found['shunt_unit']}, not in ohm")
+        raise _Unusable(Text("has a resistor in {unit}, not in ohm", unit=found["shunt_unit"]))
     shunt_ohm = _number(found["shunt"]) * per_ohm
     low, high = rule.shunt_low_ohm, rule.shunt_high_ohm
     if high and not low <= shunt_ohm <= high:
-        told = f"{shunt_ohm:g} ohm lies outside {low:g} to {high:g} ohm for reading a sensor's current"
-        raise _Unusable(f"has an implausible resistor: {told}; look for a slip in the decimal point")
+        told = Text(
+            "has an implausible resistor: {value} ohm lies outside {low} to {high} ohm for reading a "
+            "sensor's current; look for a slip in the decimal point",
+            value=f"{shunt_ohm:g}",
+            low=f"{low:g}",
+            high=f"{high:g}",
+        )
+        raise _Unusable(told)
     return shunt_ohm
 
 
 def _limit(found: re.Match[str], rule: ValueRule) -> float | None:
     if not rule.asks_limit:
         if found["limit"]:
-            raise _Unusable("names a limit, which this check does not take")
+            raise _Unusable(Text("names a limit, which this check does not take"))
         return None
     if found["limit"] is None:
-        raise _Unusable("needs the maker's limit for this car; there is no universal one")
+        raise _Unusable(Text("needs the maker's limit for this car; there is no universal one"))
     limit = _number(found["limit"]) * _factor(found["limit_unit"] or found["unit"], rule, None)
     if not 0.0 <= limit <= rule.high:
-        raise _Unusable(f"has an implausible limit of {limit:g} {rule.unit}")
+        told = Text("has an implausible limit of {limit} {unit}", limit=f"{limit:g}", unit=rule.unit)
+        raise _Unusable(told)
     return limit
 
 

@@ -15,7 +15,7 @@ from triage.corners import CORNER_NAMES, Corner
 from triage.errors import SettingsError
 from triage.evidence.check_tables import Check, CodeFamily
 from triage.evidence.rule_tables import Rulebook
-from triage.texts import Text
+from triage.texts import Text, joined
 
 _CODE: Final = re.compile(
     r"(?P<code>[pcbu][0-9a-f]{4})(?:[-:](?P<failure>[0-9a-f]{2}))?(?:-in-(?P<family>.+))?"
@@ -58,7 +58,8 @@ def read_code(plain: str, check: Check, rulebook: Rulebook) -> CodeReading:
     found = _CODE.fullmatch(plain)
     if found is None or not check.takes_codes:
         raise SettingsError(
-            f"the check {check.id} takes no trouble code", hint=f"Its outcomes: {', '.join(check.outcomes)}."
+            Text("the check {check} takes no trouble code", check=check.id),
+            hint=Text("Its outcomes: {outcomes}.", outcomes=", ".join(check.outcomes)),
         )
     code = found["code"].upper()
     family = rulebook.code_families.get(found["family"] or "")
@@ -66,8 +67,8 @@ def read_code(plain: str, check: Check, rulebook: Rulebook) -> CodeReading:
         raise _without_list(code, found["family"], check, rulebook)
     if code not in family.codes:
         raise SettingsError(
-            f"the list {family.id} has no {code}",
-            hint=f"Take wheel and kind from the maker's list: {_by_hand(check)}.",
+            Text("the list {list} has no {code}", list=family.id, code=code),
+            hint=Text("Take wheel and kind from the maker's list: {answer}.", answer=_by_hand(check)),
         )
     corner, outcome = family.codes[code]
     failure = Text(", failure type {type}", type=str(found["failure"]).upper()) if found["failure"] else ""
@@ -77,17 +78,28 @@ def read_code(plain: str, check: Check, rulebook: Rulebook) -> CodeReading:
 
 def _without_list(code: str, named: str | None, check: Check, rulebook: Rulebook) -> SettingsError:
     meanings = [
-        f"{CORNER_NAMES[family.codes[code][0]]} in {family.id}"
+        Text("{wheel} in {list}", wheel=CORNER_NAMES[family.codes[code][0]], list=family.id)
         for family in rulebook.code_families.values()
         if code in family.codes
     ]
-    told = f"it is {', '.join(meanings)}" if meanings else "none of the lists here has it"
-    what = f"there is no list {named!r} of trouble codes" if named else f"{code} alone does not name a wheel"
-    return SettingsError(
-        f"{what}; {told}",
-        hint=f"See in the maker's list which code is the left front wheel's, then write '{code} in LIST' "
-        f"(lists: {', '.join(rulebook.code_families)}), or wheel and kind: {_by_hand(check)}.",
+    told = (
+        Text("it is {meanings}", meanings=joined(", ", meanings))
+        if meanings
+        else Text("none of the lists here has it")
     )
+    what = (
+        Text("there is no list {list} of trouble codes", list=repr(named))
+        if named
+        else Text("{code} alone does not name a wheel", code=code)
+    )
+    hint = Text(
+        "See in the maker's list which code is the left front wheel's, then write '{code} in LIST' "
+        "(lists: {lists}), or wheel and kind: {answer}.",
+        code=code,
+        lists=", ".join(rulebook.code_families),
+        answer=_by_hand(check),
+    )
+    return SettingsError(joined("; ", (what, told)), hint=hint)
 
 
 def code_example(rulebook: Rulebook) -> str:
@@ -97,7 +109,7 @@ def code_example(rulebook: Rulebook) -> str:
 
 
 def _by_hand(check: Check) -> str:
-    return f"{check.id}@FL={' or '.join(check.outcomes)}"
+    return Text("{check}@FL={outcomes}", check=check.id, outcomes=joined(Text(" or "), tuple(check.outcomes)))
 
 
 def family_problems(family: CodeFamily, rulebook: Rulebook) -> list[str]:

@@ -14,6 +14,7 @@ from triage.errors import ExerciseFileError, SettingsError
 from triage.exercises.attempt import Attempt
 from triage.exercises.score import Score
 from triage.output_file import whole_file
+from triage.reasons import reason_of
 from triage.spreadsheet_cells import plain_cell
 from triage.texts import Text
 
@@ -35,7 +36,7 @@ COLUMNS: Final = (
 )
 LARGEST_SHEET_BYTES: Final = 4_000_000
 LONGEST_NAME: Final = 80
-_HINT: Final = "Choose another file, or a name that is not taken for a new sheet."
+_HINT: Final = Text("Choose another file, or a name that is not taken for a new sheet.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +120,7 @@ def read_class_sheet(path: str | Path) -> tuple[SheetLine, ...]:
         text = data.decode("utf-8-sig")
     except OSError as error:
         raise ExerciseFileError(
-            Text("cannot be read: {reason}", reason=f"{error.strerror or error}"), file=file, hint=_HINT
+            Text("cannot be read: {reason}", reason=reason_of(error)), file=file, hint=_HINT
         ) from None
     except UnicodeDecodeError:
         raise ExerciseFileError("this is no text: no class sheet", file=file, hint=_HINT) from None
@@ -142,7 +143,7 @@ def _lines(text: str, file: str) -> tuple[SheetLine, ...]:
         rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
     except csv.Error as error:
         raise ExerciseFileError(
-            Text("this is no table: {error}", error=f"{error}"), file=file, hint=_HINT
+            Text("this is no table: {reason}", reason=reason_of(error)), file=file, hint=_HINT
         ) from None
     if not rows or tuple(rows[0]) != COLUMNS:
         raise ExerciseFileError("this is no class sheet: it has other columns", file=file, hint=_HINT)
@@ -151,7 +152,7 @@ def _lines(text: str, file: str) -> tuple[SheetLine, ...]:
             raise ExerciseFileError(
                 Text("{count} cells instead of {count2}", count=len(row), count2=len(COLUMNS)),
                 file=file,
-                place=f"line {number}",
+                place=Text("line {number}", number=number),
                 hint=_HINT,
             )
     return tuple(SheetLine(tuple(row)) for row in rows[1:])

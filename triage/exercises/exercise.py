@@ -130,11 +130,11 @@ def check_hidden(hidden: Hidden, rulebook: Rulebook, simulated: Sequence[str]) -
             Text("{cause} cannot sit at {corner}", cause=hidden.cause, corner=f"{hidden.corner!r}"),
             hint=Text("Take {known}.", known=_list(places)),
         )
-    _check_number("severity", hidden.severity, 0.0, 1.0)
-    _check_number("length in seconds", hidden.duration_s, SHORTEST_S, LONGEST_S)
-    _check_number("seed of the drive", hidden.drive_seed, 0, LARGEST_SEED)
+    _check_number(Text("severity"), hidden.severity, 0.0, 1.0)
+    _check_number(Text("length in seconds"), hidden.duration_s, SHORTEST_S, LONGEST_S)
+    _check_number(Text("seed of the drive"), hidden.drive_seed, 0, LARGEST_SEED)
     if hidden.car_seed is not None:
-        _check_number("seed of the car", hidden.car_seed, 0, LARGEST_SEED)
+        _check_number(Text("seed of the car"), hidden.car_seed, 0, LARGEST_SEED)
 
 
 def place_for(cause: str, corner: Place, rulebook: Rulebook) -> Place:

@@ -23,6 +23,8 @@ from triage.evidence.rule_tables import Rulebook
 from triage.exercises.exercise import Exercise, Hidden
 from triage.exercises.making import make_exercise
 from triage.output_file import whole_file
+from triage.reasons import reason_of
+from triage.texts import Text
 
 SUFFIX: Final = ".exercise.json"
 KIND: Final = "wheel-end exercise"
@@ -35,7 +37,7 @@ _PADDED_TO: Final = 192
 
 _LARGEST_HIDDEN_BYTES: Final = 4_000
 _FIELDS: Final = ("format", "version", "id", "words", "hidden")
-_HINT: Final = "Ask for the file once more, or make a new exercise."
+_HINT: Final = Text("Ask for the file once more, or make a new exercise.")
 
 
 def write_exercise(exercise: Exercise, path: str | Path) -> None:
@@ -77,39 +79,44 @@ def read_exercise(path: str | Path, rulebook: Rulebook) -> Exercise:
     try:
         exercise = make_exercise(hidden, rulebook, words=words)
     except SettingsError as error:
-        raise _refusal(f"the exercise cannot be used here: {error.message}", file) from None
+        raise _refusal(
+            Text("the exercise cannot be used here: {reason}", reason=error.message), file
+        ) from None
     if exercise.id != table["id"]:
-        raise _refusal("the exercise was altered: its parts do not belong together", file)
+        raise _refusal(Text("the exercise was altered: its parts do not belong together"), file)
     return exercise
 
 
 def _text(path: Path, file: str) -> str:
     try:
         if path.stat().st_size > LARGEST_FILE_BYTES:
-            raise _refusal(f"larger than {LARGEST_FILE_BYTES} bytes: this is no exercise", file)
+            raise _refusal(
+                Text("larger than {most} bytes: this is no exercise", most=LARGEST_FILE_BYTES), file
+            )
         with path.open("rb") as source:  # the file may have grown since it was measured
             return source.read(LARGEST_FILE_BYTES).decode("utf-8")
     except OSError as error:
-        raise _refusal(f"cannot be read: {error.strerror or error}", file) from None
+        raise _refusal(Text("cannot be read: {reason}", reason=reason_of(error)), file) from None
     except UnicodeDecodeError:
-        raise _refusal("this is no text: no exercise file", file) from None
+        raise _refusal(Text("this is no text: no exercise file"), file) from None
 
 
 def _table(text: str, file: str) -> dict[str, Any]:
     try:
         table = json.loads(text)
     except (ValueError, RecursionError):
-        raise _refusal("this is no JSON: no exercise file, or a damaged one", file) from None
+        raise _refusal(Text("this is no JSON: no exercise file, or a damaged one"), file) from None
     if not isinstance(table, dict) or table.get("format") != KIND:
-        raise _refusal("this is no exercise file", file)
+        raise _refusal(Text("this is no exercise file"), file)
     if table.get("version") != VERSION:
-        raise _refusal("the exercise was saved by another version of the program", file)
+        raise _refusal(Text("the exercise was saved by another version of the program"), file)
     if set(table) != set(_FIELDS) or not all(
         isinstance(table[name], str) for name in ("id", "words", "hidden")
     ):
-        raise _refusal(f"an exercise file has the texts {', '.join(_FIELDS)}, and nothing else", file)
+        wanted = ", ".join(_FIELDS)
+        raise _refusal(Text("an exercise file has the texts {fields}, and nothing else", fields=wanted), file)
     if not re.fullmatch("[0-9a-f]{12}", table["id"]) or len(table["words"]) > LONGEST_WORDS:
-        raise _refusal("the exercise's number or the driver's words are not of the right form", file)
+        raise _refusal(Text("the exercise's number or the driver's words are not of the right form"), file)
     return table
 
 
@@ -121,7 +128,7 @@ def _drawn(exercise: Exercise) -> str:
 
 
 def _undrawn(hidden: str, number: str, file: str) -> Hidden:
-    damaged = _refusal("the hidden part is damaged", file)
+    damaged = _refusal(Text("the hidden part is damaged"), file)
     try:
         packed = _mixed(base64.b64decode(hidden.encode("ascii"), validate=True), number)
         unpacker = zlib.decompressobj()
@@ -156,5 +163,5 @@ def _mixed(data: bytes, number: str) -> bytes:
     return bytes(one ^ other for one, other in zip(data, stream, strict=False))
 
 
-def _refusal(message: str, file: str) -> ExerciseFileError:
+def _refusal(message: Text, file: str) -> ExerciseFileError:
     return ExerciseFileError(message, file=file, hint=_HINT)

@@ -10,6 +10,7 @@ from typing import Final
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Rulebook
 from triage.output_file import whole_file
+from triage.texts import Text
 from triage.user_files import quoted, read_toml
 
 SCHEMA: Final = "wheel-triage/experience/1"
@@ -93,7 +94,9 @@ def remove_outcome(ledger: Ledger, number: int) -> Ledger:
     """Return the ledger without one car, SettingsError when there is none of that number."""
     left = tuple(outcome for outcome in ledger.outcomes if outcome.number != number)
     if len(left) == len(ledger.outcomes):
-        raise SettingsError(f"there is no outcome {number}", hint="See wheel-triage experience list.")
+        raise SettingsError(
+            Text("there is no outcome {number}", number=number), hint="See wheel-triage experience list."
+        )
     return replace(ledger, outcomes=left)
 
 
@@ -139,28 +142,38 @@ def _block(outcome: Outcome) -> str:
 
 def _ledger(table: dict[str, object], rulebook: Rulebook) -> Ledger:
     if table.get("schema") != SCHEMA:
-        raise SettingsError(f"this is no file of experience (schema {SCHEMA})", hint="Name another --file.")
+        raise SettingsError(
+            Text("this is no file of experience (schema {schema})", schema=SCHEMA),
+            hint="Name another --file.",
+        )
     unknown = sorted(set(table) - {"schema", "on", "prior_cars", "last_number", "outcome"})
     on, cars, last = table.get("on", False), table.get("prior_cars", PRIOR_CARS), table.get("last_number", 0)
     rows = table.get("outcome", [])
     if unknown or not isinstance(on, bool) or not isinstance(rows, list):
         raise SettingsError(
-            f"{unknown[0] if unknown else 'on or outcome'} cannot be understood",
+            Text("{field} cannot be understood", field=unknown[0])
+            if unknown
+            else "on or outcome cannot be understood",
             hint="The fields are schema, on, prior_cars, last_number and [[outcome]].",
         )
     low, high = CARS_RANGE
     if isinstance(cars, bool) or not isinstance(cars, int | float) or not low <= cars <= high:
-        raise SettingsError(f"prior_cars must be a number from {low:g} to {high:g}", hint="Mend it.")
-    outcomes = tuple(_outcome(row, f"outcome {place}", rulebook) for place, row in enumerate(rows, 1))
+        told = Text("prior_cars must be a number from {low} to {high}", low=f"{low:g}", high=f"{high:g}")
+        raise SettingsError(told, hint="Mend the value.")
+    outcomes = tuple(_outcome(row, _place(place), rulebook) for place, row in enumerate(rows, 1))
     _refuse_doubles(outcomes)
     highest = max((outcome.number for outcome in outcomes), default=0)
     last = last if isinstance(last, int) and not isinstance(last, bool) else 0
     return Ledger(on, float(cars), max(last, highest), outcomes)
 
 
+def _place(number: int) -> Text:
+    return Text("outcome {number}", number=number)
+
+
 def _outcome(row: object, where: str, rulebook: Rulebook) -> Outcome:
     known = [field.name for field in fields(Outcome)]
-    hint = f"Its fields are {', '.join(known)}; number, group and cause must be there."
+    hint = Text("Its fields are {known}; number, group and cause must be there.", known=", ".join(known))
     if not isinstance(row, dict) or not {"number", "group", "cause"} <= set(row) <= set(known):
         raise SettingsError("this outcome cannot be understood", place=where, hint=hint)
     number = row["number"]
@@ -177,7 +190,10 @@ def _outcome(row: object, where: str, rulebook: Rulebook) -> Outcome:
 
 def _refuse_unknown_cause(cause: str, rulebook: Rulebook) -> None:
     if cause not in rulebook.causes:
-        raise SettingsError(f"there is no cause {cause!r}", hint=f"The causes: {', '.join(rulebook.causes)}.")
+        raise SettingsError(
+            Text("there is no cause {cause}", cause=repr(cause)),
+            hint=Text("The causes: {causes}.", causes=", ".join(rulebook.causes)),
+        )
 
 
 def _refuse_doubles(outcomes: Sequence[Outcome]) -> None:
@@ -185,8 +201,8 @@ def _refuse_doubles(outcomes: Sequence[Outcome]) -> None:
     for place, outcome in enumerate(outcomes, 1):
         if outcome.number in seen:
             raise SettingsError(
-                f"the number {outcome.number} is given twice",
-                place=f"outcome {place}",
+                Text("the number {number} is given twice", number=outcome.number),
+                place=_place(place),
                 hint="Give it another number.",
             )
         seen.add(outcome.number)

@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from triage.errors import SettingsError
 from triage.evidence.rule_tables import Rulebook
 from triage.experience.ledger import Ledger
+from triage.texts import Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +44,11 @@ def prior_changes(ledger: Ledger, group: str, rulebook: Rulebook) -> tuple[Prior
         )
     outcomes = ledger.of_group(group)
     if not outcomes:
-        known = ", ".join(ledger.groups) or "none yet"
-        raise SettingsError(f"there is no experience with a group {group!r}", hint=f"The groups: {known}.")
+        known = ", ".join(ledger.groups) or Text("none yet")
+        raise SettingsError(
+            Text("there is no experience with a group {group}", group=repr(group)),
+            hint=Text("The groups: {known}.", known=known),
+        )
     cars = Counter(outcome.cause for outcome in outcomes)
     before = {cause.id: cause.prior for cause in rulebook.causes.values()}
     after = updated_priors(before, cars, prior_cars=ledger.prior_cars)

@@ -10,6 +10,7 @@ from typing import IO, Final
 from triage.errors import DamagedLog, LogReadError
 from triage.logs.content import PACKINGS, ZIP_MAGIC, FileContent, member_content, packed_content
 from triage.logs.source import Source, source_of
+from triage.reasons import reason_of
 from triage.texts import Text
 
 MAX_MEMBERS: Final = 1000
@@ -20,10 +21,12 @@ _TAIL_BYTES: Final = (1 << 16) + 22 + 20
 _WORKBOOK: Final = "xl/workbook.xml"
 _OFFICE: Final = frozenset(("[Content_Types].xml", "mimetype", _WORKBOOK))
 _OFFICE_PARTS: Final = (b"[Content_Types].xml", b"docProps/", b"xl/", b"mimetypeapplication/")
+_UNPACK: Final = Text("Unpack it and choose the log in it.")
+_SAVE: Final = Text("Save the table as .xlsx or .csv without a password.")
 _FOREIGN: Final = (
-    (b"7z\xbc\xaf\x27\x1c", "a 7z archive"),
-    (b"Rar!\x1a\x07", "a RAR archive"),
-    (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "an old or locked Office file"),
+    (b"7z\xbc\xaf\x27\x1c", Text("a 7z archive"), _UNPACK),
+    (b"Rar!\x1a\x07", Text("a RAR archive"), _UNPACK),
+    (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", Text("an old or locked Office file"), _SAVE),
 )
 _TAR_PLACE: Final = slice(257, 262)
 
@@ -48,7 +51,12 @@ def open_sources(file: str | Path) -> tuple[Source, ...]:
         raise LogReadError("a file name is empty", hint="Name a recording.")
     content = FileContent(name, path)
     if not content.size:
-        raise DamagedLog("the file is empty", file=name, place="byte 0", hint="Record or copy the log again.")
+        raise DamagedLog(
+            "the file is empty",
+            file=name,
+            place=Text("byte {number}", number=0),
+            hint="Record or copy the log again.",
+        )
     source = source_of(name, path.suffix.lower(), content, path=path)
     _refuse_foreign(source)
     for magic, ending, opener in PACKINGS:
@@ -93,7 +101,7 @@ def _checked_directory(name: str, content: FileContent) -> list[zipfile.ZipInfo]
                 members = archive.infolist()
     except (zipfile.BadZipFile, NotImplementedError, ValueError, OSError, struct.error) as error:
         raise DamagedLog(
-            Text("cannot be unpacked: {error}", error=str(error)[:200]),
+            Text("cannot be unpacked: {reason}", reason=reason_of(error)),
             file=name,
             hint="Copy the file again.",
         ) from None
@@ -147,12 +155,6 @@ def _refuse_foreign(source: Source) -> None:
         raise DamagedLog(
             "this is a tar archive", file=source.name, hint="Unpack it and choose the logs in it."
         )
-    for magic, what in _FOREIGN:
+    for magic, what, hint in _FOREIGN:
         if source.head.startswith(magic):
-            raise DamagedLog(
-                Text("this is {what}", what=what),
-                file=source.name,
-                hint="Save the table as .xlsx or .csv without a password."
-                if "Office" in what
-                else "Unpack it and choose the log in it.",
-            )
+            raise DamagedLog(Text("this is {what}", what=what), file=source.name, hint=hint)

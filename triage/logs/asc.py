@@ -12,7 +12,11 @@ import numpy as np
 
 from triage.logs.aligned_frames import AlignedLines, Columns, find_aligned
 from triage.logs.frames import (
+    BROKEN_DATA,
+    CUT_LINE,
+    ERROR_FRAMES,
     EXTENDED_MAX,
+    REMOTE_FRAMES,
     FrameCollector,
     Frames,
     frame_key,
@@ -221,15 +225,15 @@ def _take(collector: FrameCollector, line: bytes, time_s: float, radix: int) -> 
     found = _CLASSIC.match(line) or _FD.match(line)
     if found is None:
         if _ERROR.match(line):
-            collector.odd["error frames"] += 1
+            collector.odd[ERROR_FRAMES] += 1
         return
     groups = found.groupdict()
     if groups.get("kind") == b"r":
-        collector.odd["remote frames"] += 1
+        collector.odd[REMOTE_FRAMES] += 1
         return
     payload, identifier = _payload(found, radix), _number(found["id"], radix)
     if payload is None or not 0 <= identifier <= EXTENDED_MAX:
-        collector.odd["frames with damaged data"] += 1
+        collector.odd[BROKEN_DATA] += 1
         return
     key = frame_key(identifier, extended=bool(found["ext"]))
     collector.add(time_s, key, found["bus"].decode("ascii"), payload)
@@ -268,4 +272,4 @@ def _note_cut(source: Source, text: bytes, lines: int, radix: int, collector: Fr
     found = _CLASSIC.match(last) or _FD.match(last)
     remote = found is not None and found.groupdict().get("kind") == b"r"
     if found is not None and not remote and _payload(found, radix) is None:
-        collector.notices.append(incomplete(source, f"line {lines}", "the last line is cut off"))
+        collector.notices.append(incomplete(source, Text("line {number}", number=lines), CUT_LINE))

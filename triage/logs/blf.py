@@ -18,7 +18,16 @@ import numpy as np
 
 from triage.errors import DamagedLog
 from triage.logs.blf_blocks import Objects, classic_frames, find_objects, holds_classic_frame
-from triage.logs.frames import FrameCollector, Frames, frame_key, incomplete, report_bytes
+from triage.logs.frames import (
+    DAMAGED_FRAMES,
+    ERROR_FRAMES,
+    REMOTE_FRAMES,
+    FrameCollector,
+    Frames,
+    frame_key,
+    incomplete,
+    report_bytes,
+)
 from triage.logs.moving_window import MovingWindow
 from triage.logs.source import Source
 from triage.progress import Progress
@@ -119,7 +128,13 @@ class _Damage:
             )
             found.append(Notice("log-incomplete", text, self.skipped))
         if self.end is not None:
-            found.append(incomplete(source, f"byte {self.end}", "the file ends in the middle of a container"))
+            found.append(
+                incomplete(
+                    source,
+                    Text("byte {number}", number=self.end),
+                    Text("the file ends in the middle of a container"),
+                )
+            )
         return found
 
 
@@ -128,7 +143,7 @@ def _read_file_header(source: Source) -> datetime | None:
         raise DamagedLog(
             "the file ends inside its header",
             file=source.name,
-            place=f"byte {len(source.head)}",
+            place=Text("byte {number}", number=len(source.head)),
             hint="Copy it again.",
         )
     fields = _FILE_HEADER.unpack_from(source.head)
@@ -233,11 +248,11 @@ def _take_objects(data: bytes, container: int, collector: FrameCollector, damage
 def _take_found(objects: Objects, collector: FrameCollector) -> None:
     """Take runs of classic frames at once, and other frames between them one by one."""
     kind = objects.kind
-    collector.odd["error frames"] += int(np.count_nonzero(np.isin(kind, _ERROR_TYPES)))
+    collector.odd[ERROR_FRAMES] += int(np.count_nonzero(np.isin(kind, _ERROR_TYPES)))
     classic = np.isin(kind, _CLASSIC_TYPES) & holds_classic_frame(objects)
     single = np.isin(kind, (*_CLASSIC_TYPES, _FD_TYPE, _FD_64_TYPE)) & ~classic
     block, remote = classic_frames(objects, classic)
-    collector.odd["remote frames"] += int(np.count_nonzero(remote))
+    collector.odd[REMOTE_FRAMES] += int(np.count_nonzero(remote))
     number = np.flatnonzero(classic)[~remote]
     block = block.only(~remote)
     wanted = collector.count(block.key)
@@ -266,22 +281,22 @@ def _first_object(data: bytes, damage: _Damage) -> int:
 def _take_object(body: bytes, head: tuple[int, int, int], collector: FrameCollector) -> None:
     header_size, _, kind = head
     if kind in _ERROR_TYPES:
-        collector.odd["error frames"] += 1
+        collector.odd[ERROR_FRAMES] += 1
         return
     if kind not in (*_CLASSIC_TYPES, _FD_TYPE, _FD_64_TYPE):
         return
     if len(body) < _OBJECT.size + _VERSION_1.size:
-        collector.odd["damaged frames"] += 1
+        collector.odd[DAMAGED_FRAMES] += 1
         return
     flags, _, _, stamp = _VERSION_1.unpack_from(body, _OBJECT.size)
     time_s = stamp * (1e-5 if flags == _TEN_MICROSECONDS else 1e-9)
     try:
         frame = _frame(kind, body, max(header_size, _OBJECT.size + _VERSION_1.size))
     except struct.error:
-        collector.odd["damaged frames"] += 1
+        collector.odd[DAMAGED_FRAMES] += 1
         return
     if frame is None:
-        collector.odd["remote frames"] += 1
+        collector.odd[REMOTE_FRAMES] += 1
         return
     channel, identifier, payload = frame
     key = frame_key(identifier & 0x1FFFFFFF, extended=bool(identifier & 0x80000000))

@@ -14,6 +14,12 @@ from numpy.typing import NDArray
 
 from triage.logs.candump_lines import ERROR_FLAG, PlainLines, find_plain_lines
 from triage.logs.frames import (
+    BROKEN_DATA,
+    CUT_LINE,
+    ERROR_FRAMES,
+    REMOTE_FRAMES,
+    TIMELESS_FRAMES,
+    UNREAD_LINES,
     FrameBlock,
     FrameCollector,
     Frames,
@@ -231,17 +237,17 @@ def _take(collector: FrameCollector, found: re.Match[bytes], clock: _Clock) -> N
     identifier = int(digits, 16)
     time_s = clock.seconds(found["time"])
     if len(digits) == 8 and identifier & ERROR_FLAG:
-        collector.odd["error frames"] += 1
+        collector.odd[ERROR_FRAMES] += 1
         return
     if found["remote"] is not None or found["word"] is not None:
-        collector.odd["remote frames"] += 1
+        collector.odd[REMOTE_FRAMES] += 1
         return
     if math.isnan(time_s):
-        collector.odd["frames without a readable time"] += 1
+        collector.odd[TIMELESS_FRAMES] += 1
         return
     payload = _payload(found)
     if payload is None:
-        collector.odd["frames with damaged data"] += 1
+        collector.odd[BROKEN_DATA] += 1
         return
     key = frame_key(identifier & 0x1FFFFFFF, extended=len(digits) == 8)
     collector.add(time_s, key, found["bus"].decode("ascii", "replace"), payload)
@@ -261,8 +267,8 @@ def _note_unread(source: Source, tally: _Tally, collector: FrameCollector) -> No
     unread = tally.lines - tally.understood
     last = _parse(tally.last.rstrip())
     if last is None or (last["remote"] is None and last["word"] is None and _payload(last) is None):
-        collector.notices.append(incomplete(source, f"line {tally.lines}", "the last line is cut off"))
+        collector.notices.append(incomplete(source, Text("line {number}", number=tally.lines), CUT_LINE))
         unread -= last is None
-        collector.odd["frames with damaged data"] -= last is not None
+        collector.odd[BROKEN_DATA] -= last is not None
     if unread > 0:
-        collector.odd["unreadable lines"] += unread
+        collector.odd[UNREAD_LINES] += unread

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import IO, Any, Final, Protocol, cast
 
 from triage.errors import DamagedLog, LogReadError
+from triage.reasons import reason_of
 from triage.speed_log import Notice
 from triage.texts import Text
 
@@ -36,7 +37,7 @@ _OPEN_FLAGS: Final = (
 )
 """Without blocking: a pipe put in the place of the file must not hold the program for ever."""
 
-_WHILE_READ: Final = "Wait until the recorder has finished, or copy the file first."
+_WHILE_READ: Final = Text("Wait until the recorder has finished, or copy the file first.")
 
 
 class Unpacking(Protocol):
@@ -155,7 +156,7 @@ class Content:
             raise DamagedLog(
                 "the packed file is empty" if self.size else "the file is empty",
                 file=self._name,
-                place="byte 0",
+                place=Text("byte {number}", number=0),
                 hint="Record or copy the log again.",
             )
 
@@ -186,22 +187,27 @@ class Content:
             # read1 hands out what is unpacked so far, so that a cut file loses nothing before the cut
             return opened.stream.read1(_CHUNK)
         except (EOFError, OSError, ValueError, zlib.error, lzma.LZMAError, zipfile.BadZipFile) as error:
-            verb = "read" if opened.packed_bytes is None else "unpacked"
-            reason = str(error)[:200]
+            packed, reason = opened.packed_bytes is not None, reason_of(error)
             if not done:
+                what = Text("cannot be unpacked: {reason}") if packed else Text("cannot be read: {reason}")
                 raise DamagedLog(
-                    Text("cannot be {verb}: {reason}", verb=verb, reason=reason),
-                    file=self._name,
-                    hint="Copy the file again.",
+                    Text(what, reason=reason), file=self._name, hint="Copy the file again."
                 ) from None
             self._hear(
-                f"{self._name}: the packed file is damaged or cut off; what could be unpacked was used."
-                if verb == "unpacked"
-                else f"{self._name}: reading stopped in the middle ({reason}); what was read was used."
+                Text(
+                    "{name}: the packed file is damaged or cut off; what could be unpacked was used.",
+                    name=self._name,
+                )
+                if packed
+                else Text(
+                    "{name}: reading stopped in the middle ({reason}); what was read was used.",
+                    name=self._name,
+                    reason=reason,
+                )
             )
             return b""
 
-    def _hear(self, text: str) -> None:
+    def _hear(self, text: Text) -> None:
         self._notices[text] = Notice("log-incomplete", text)
 
 
@@ -245,7 +251,11 @@ class FileContent(Content):
         if replaced or rewritten or now.st_size < first.st_size:
             raise DamagedLog("the file was changed while it was read", file=self._name, hint=_WHILE_READ)
         if now.st_size > first.st_size:
-            self._hear(f"{self._name}: the file grew while it was read; what came later was left out.")
+            self._hear(
+                Text(
+                    "{name}: the file grew while it was read; what came later was left out.", name=self._name
+                )
+            )
 
 
 class _Bounded:
@@ -285,7 +295,7 @@ def member_content(file: FileContent, name: str, info: zipfile.ZipInfo) -> Conte
                 stream = archive.open(info)
             except (zipfile.BadZipFile, NotImplementedError, RuntimeError, ValueError, OSError) as error:
                 raise DamagedLog(
-                    Text("cannot be unpacked: {error}", error=str(error)[:200]),
+                    Text("cannot be unpacked: {reason}", reason=reason_of(error)),
                     file=name,
                     hint="Unpack it yourself and choose the log in it.",
                 ) from None
@@ -318,9 +328,10 @@ def open_regular(name: str, path: Path) -> IO[bytes]:
     try:
         handle = os.open(path, _OPEN_FLAGS)
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
         raise LogReadError(
-            Text("cannot be read: {reason}", reason=reason), file=name, hint="Check the rights of the file."
+            Text("cannot be read: {reason}", reason=reason_of(error)),
+            file=name,
+            hint="Check the rights of the file.",
         ) from None
     if not stat.S_ISREG(os.fstat(handle).st_mode):
         os.close(handle)
@@ -332,9 +343,8 @@ def _refuse_what_is_no_file(name: str, path: Path) -> None:
     try:
         mode = path.stat().st_mode
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
         raise LogReadError(
-            Text("cannot be opened: {reason}", reason=reason), file=name, hint="Check the path."
+            Text("cannot be opened: {reason}", reason=reason_of(error)), file=name, hint="Check the path."
         ) from None
     if stat.S_ISDIR(mode):
         raise LogReadError("this is a folder", file=name, hint="Give the files in it one by one.")

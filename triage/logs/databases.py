@@ -18,8 +18,9 @@ from triage.logs.frames import EXTENDED_FLAG, format_key, frame_key
 from triage.logs.library_noise import quiet
 from triage.logs.mapping import is_wanted, is_wheel
 from triage.logs.source import guess_encoding
+from triage.reasons import reason_of
 from triage.speed_log import Notice
-from triage.texts import Text
+from triage.texts import Text, instead_of, shaped, without_stop
 
 _MAX_BYTES: Final = 64 << 20
 _STANDARD_MAX: Final = 0x7FF
@@ -46,6 +47,26 @@ _MOST_MESSAGE_BYTES: Final = 1785
 _DOCUMENT_TYPE: Final = re.compile(r"<!(?:DOCTYPE|ENTITY)", re.IGNORECASE)
 _LONGEST_NAME: Final = 500
 _BEYOND_ALL: Final = 1e30
+_OF_THE_PARSER: Final = (
+    (
+        r"The signals (?P<first>.+) and (?P<second>.+) are overlapping in message (?P<message>.+)\.",
+        Text("the signals {first} and {second} of message {message} overlap"),
+    ),
+    (
+        r"The signal (?P<signal>.+) does not fit in message (?P<message>.+)\.",
+        Text("the signal {signal} does not fit in message {message}"),
+    ),
+    (
+        r"The signal (?P<signal>.+) length .+ is not greater than 0 in message (?P<message>.+)\.",
+        Text("the signal {signal} of message {message} has no bits"),
+    ),
+    (
+        r"(?:Standard|Extended) frame id (?P<id>\w+) is more than \w+ bits in message (?P<message>.+)\.",
+        Text("the identifier {id} of message {message} is too large"),
+    ),
+)
+"""What the parser finds at fault in a database that can be read all the same, and what that means."""
+
 MAX_SIGNALS: Final = 60_000
 """A whole car has some 20 000; far above, reading would take minutes."""
 
@@ -165,7 +186,7 @@ def _layout(message: Any) -> frozenset[tuple[Any, ...]]:
 
 
 def _conflict(before: _Description, file: str, message: Any, key: int, *, used: str) -> Notice:
-    why = "which was given first" if used == before.file else "which names speeds in it"
+    why = Text("which was given first") if used == before.file else Text("which names speeds in it")
     text = Text(
         "{file} and {file2} describe {identifier} differently ({name} and {name2}); {used}, {why}, was used.",
         file=before.file,
@@ -192,9 +213,10 @@ def read_database_text(file: str) -> str:
             )
         data = path.read_bytes()
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
         raise DatabaseError(
-            Text("the database cannot be read: {reason}", reason=reason), file=file, hint="Check the path."
+            Text("the database cannot be read: {reason}", reason=reason_of(error)),
+            file=file,
+            hint="Check the path.",
         ) from None
     try:
         return data.decode("utf-8-sig" if not data.startswith((b"\xff\xfe", b"\xfe\xff")) else "utf-16")
@@ -238,7 +260,7 @@ def _refuse_absurd_numbers(database: Any, file: str) -> None:
             raise DatabaseError(
                 "its factor, offset or limits are no usable numbers",
                 file=file,
-                place=f"signal {message.name}.{signal.name}"[:_LONGEST_NAME],
+                place=Text("signal {name}", name=f"{message.name}.{signal.name}"[:_LONGEST_NAME]),
                 hint="Have the database exported again, or mend the line of that signal.",
             )
 
@@ -267,7 +289,7 @@ def _refuse_bits_out_of_reach(text: str, file: str) -> None:
             raise DatabaseError(
                 "it begins or ends behind the end of any message",
                 file=file,
-                place=f"signal {found[1]}",
+                place=Text("signal {name}", name=found[1]),
                 hint="Have the database exported again, or take that signal out.",
             )
 
@@ -302,26 +324,26 @@ def _parsed(text: str, file: str, *, is_dbc: bool, notices: list[Notice]) -> tup
     import cantools.database  # noqa: PLC0415 - slow to load, and only frames need it
 
     form = "dbc" if is_dbc else None
-    strict_reason = _longest_message(text) if is_dbc else ""
+    strict_reason: str = _longest_message(text) if is_dbc else ""
     try:
         if not strict_reason:
             with quiet("cantools"):
                 return cantools.database.load_string(text, database_format=form), notices
     except Exception as error:  # noqa: BLE001 - the library raises whatever its parsers raise
-        strict_reason = _first_line(error)
+        strict_reason = _what_the_parser_says(error)
     try:
         with quiet("cantools"):
             database = cantools.database.load_string(text, database_format=form, strict=False)
     except Exception as error:  # noqa: BLE001 - the library raises whatever its parsers raise
         raise DatabaseError(
-            Text("this is no readable signal database: {reason}", reason=f"{_first_line(error)}"),
+            Text("this is no readable signal database: {reason}", reason=_what_the_parser_says(error)),
             file=file,
             hint="Choose a DBC, ARXML, KCD or SYM file, or have it exported again.",
         ) from None
     text = Text(
         "{file}: the database has a fault that was passed over: {reason}.",
         file=file,
-        reason=strict_reason.rstrip("."),
+        reason=strict_reason,
     )
     return database, [*notices, Notice("database-repaired", text)]
 
@@ -330,13 +352,16 @@ def _longest_message(text: str) -> str:
     """Tell of a message longer than any; to check its bits would take minutes."""
     for found in _DBC_SIZE.finditer(text):
         if int(found[2]) > _MOST_MESSAGE_BYTES:
-            return f"message {found[1]} is said to be {found[2]} bytes long"
+            return Text("message {name} is said to be {count} bytes long", name=found[1], count=found[2])
     return ""
 
 
-def _first_line(error: Exception) -> str:
-    text = (str(error) or type(error).__name__).splitlines()[0]
-    return text if len(text) <= 200 else text[:197] + "..."
+def _what_the_parser_says(error: Exception) -> Text:
+    reason = reason_of(error)
+    for pattern, meant in _OF_THE_PARSER:
+        if found := re.fullmatch(pattern, reason):
+            return instead_of(reason.rstrip("."), Text(meant, **found.groupdict()))
+    return shaped(reason, without_stop)
 
 
 def _wanted(

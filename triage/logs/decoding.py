@@ -21,7 +21,7 @@ from triage.logs.roles import sense_signal
 from triage.logs.source import Source
 from triage.progress import Progress, part_of
 from triage.speed_log import BoolArray, FloatArray, Notice
-from triage.texts import Text
+from triage.texts import Text, first_names, joined
 
 _NO_VALUE: Final = re.compile(
     r"sna|not.?av|unavail|invalid|ung[uü]ltig|err|fault|fehler|init|reserv|undef|unknown|unbekannt|n/a|^na$|nicht|default|"
@@ -329,7 +329,7 @@ def _odd_notices(frames: Frames, file: str) -> list[Notice]:
     total = sum(frames.odd.values())
     if not total:
         return []
-    what = ", ".join(f"{count} {name}" for name, count in frames.odd.items())
+    what = _odd_words(frames)
     return [
         Notice(
             "frames-skipped",
@@ -339,18 +339,22 @@ def _odd_notices(frames: Frames, file: str) -> list[Notice]:
     ]
 
 
+def _odd_words(frames: Frames) -> Text:
+    counted = (Text("{count} {what}", count=count, what=name) for name, count in frames.odd.items())
+    return joined(", ", counted)
+
+
 def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> SignalMappingError:
     ordered = sorted(frames.seen, key=lambda key: -frames.seen[key])
-    ids = ", ".join(format_key(key) for key in ordered[:_SHOWN_IDS])
-    more = f" and {len(ordered) - _SHOWN_IDS} more" if len(ordered) > _SHOWN_IDS else ""
-    unusable = ", ".join(f"{count} {name}" for name, count in frames.odd.items())
+    ids = first_names([format_key(key) for key in ordered], _SHOWN_IDS)
     if not ordered:
+        which = _odd_words(frames) or Text("it holds no frame")
         return SignalMappingError(
-            Text("there is no usable data frame in the log ({which})", which=unusable or "it holds no frame"),
+            Text("there is no usable data frame in the log ({which})", which=which),
             file=file,
             hint="Record again with time stamps, or choose another file.",
         )
-    present = f"identifiers in the log (hex): {ids}{more}"
+    present = Text("identifiers in the log (hex): {ids}", ids=ids)
     if not database.files:
         return SignalMappingError(
             Text(
@@ -363,16 +367,18 @@ def _nothing_decoded(frames: Frames, database: SignalDatabase, file: str) -> Sig
     names = ", ".join(database.files)
     if database.wheel_keys and database.known_keys & frames.seen.keys():
         wanted = ", ".join(format_key(key) for key in sorted(database.wheel_keys)[:_SHOWN_IDS])
-        why = f"the messages with the wheel speeds ({wanted}) are not in the log"
+        why = Text("the messages with the wheel speeds ({wanted}) are not in the log", wanted=wanted)
     elif database.known_keys & frames.seen.keys():
-        why = "the database names no wheel speed; name the signals with --map if you know them"
+        why = Text("the database names no wheel speed; name the signals with --map if you know them")
     elif _other_width(database.wheel_keys, frames.seen):
-        why = (
+        why = Text(
             "the identifiers of the wheel speeds are in the log, "
             "but with 11 bits where the database says 29, or the other way round"
         )
     else:
-        why = "the database describes none of the identifiers in the log; it belongs to another car or bus"
+        why = Text(
+            "the database describes none of the identifiers in the log; it belongs to another car or bus"
+        )
     return SignalMappingError(
         Text("{names}: {why}; {present}", names=names, why=why, present=present),
         file=file,

@@ -112,11 +112,16 @@ def _choose(found: list[RawSignal], mapping: Mapping[Corner, str], file: str) ->
         else:
             fitting = [one for one in found if read_name(one.name).corner == corner]
         if len(fitting) != 1:
-            what = "no column of edges was found for" if not fitting else "several columns of edges fit"
+            what = (
+                Text("several columns of edges fit the {wheel} wheel ({corner}); columns of edges: {found}")
+                if fitting
+                else Text(
+                    "no column of edges was found for the {wheel} wheel ({corner}); columns of edges: {found}"
+                )
+            )
             raise SignalMappingError(
                 Text(
-                    "{what} the {wheel} wheel ({corner}); columns of edges: {found}",
-                    what=what,
+                    what,
                     wheel=CORNER_NAMES[corner],
                     corner=corner,
                     found=", ".join(one.name for one in found[:12]),

@@ -15,13 +15,23 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from triage.errors import DamagedLog
-from triage.logs.frames import EXTENDED_FLAG, FrameCollector, Frames, report_bytes
+from triage.logs.frames import (
+    BROKEN_DATA,
+    ERROR_FRAMES,
+    EXTENDED_FLAG,
+    REMOTE_FRAMES,
+    UNREAD_ROWS,
+    FrameCollector,
+    Frames,
+    report_bytes,
+)
 from triage.logs.source import Source
 from triage.logs.stamps import looks_like_time, names_time, read_epoch, read_stamps
 from triage.logs.table_layout import TableLayout, is_number_text, is_stamp_text, sniff_table
 from triage.logs.tables import load_columns_as_text
 from triage.logs.vocabulary import word_set
 from triage.progress import Progress
+from triage.reasons import reason_of
 from triage.speed_log import FloatArray
 from triage.texts import Text
 
@@ -96,7 +106,7 @@ def read_frame_table(source: Source, wanted: frozenset[int], progress: Progress)
         cells = load_columns_as_text(source, layout)
     except (pd.errors.ParserError, pd.errors.EmptyDataError, ValueError, OverflowError) as error:
         raise DamagedLog(
-            Text("the table cannot be read: {error}", error=f"{error}"),
+            Text("the table cannot be read: {reason}", reason=reason_of(error)),
             file=source.name,
             hint="Export it again.",
         ) from None
@@ -176,7 +186,7 @@ def _frames(source: Source, cells: pd.DataFrame, columns: FrameColumns, wanted: 
         raise DamagedLog("no row of the table is a readable frame", file=source.name, hint="Export it again.")
     unread = int(np.count_nonzero(data_rows & ~good))
     if unread:
-        collector.odd["unreadable rows"] += unread
+        collector.odd[UNREAD_ROWS] += unread
     numbers, counts = np.unique(key[good], return_counts=True)
     collector.seen = Counter(dict(zip(numbers.tolist(), counts.tolist(), strict=True)))
     kept = np.flatnonzero(good & np.isin(key, np.array(sorted(wanted), dtype=np.uint32)))
@@ -204,7 +214,7 @@ def _filled(
     index, names = pd.factorize(buses)
     odd = dict(frames.odd)
     if not whole.all():
-        odd["frames with damaged data"] = int(np.count_nonzero(~whole))
+        odd[BROKEN_DATA] = int(np.count_nonzero(~whole))
     return Frames(
         format=frames.format,
         start=frames.start,
@@ -228,8 +238,8 @@ def _flags(cells: pd.DataFrame, column: int) -> NDArray[np.bool_]:
 def _left_out(cells: pd.DataFrame, columns: FrameColumns) -> dict[str, int]:
     error = _flags(cells, columns.error)
     counts = {
-        "error frames": int(np.count_nonzero(error)),
-        "remote frames": int(np.count_nonzero(_flags(cells, columns.remote) & ~error)),
+        ERROR_FRAMES: int(np.count_nonzero(error)),
+        REMOTE_FRAMES: int(np.count_nonzero(_flags(cells, columns.remote) & ~error)),
     }
     return {name: count for name, count in counts.items() if count}
 

@@ -200,7 +200,20 @@ def _block_of(frames: Sequence[tuple[float, int, int, bytes]]) -> FrameBlock:
     )
 
 
-def incomplete(source: Source, place: str, what: str = "the file ends in the middle of a record") -> Notice:
+CUT_RECORD: Final = Text("the file ends in the middle of a record")
+CUT_LINE: Final = Text("the last line is cut off")
+
+ERROR_FRAMES: Final = Text("error frames")
+REMOTE_FRAMES: Final = Text("remote frames")
+DAMAGED_FRAMES: Final = Text("damaged frames")
+BROKEN_DATA: Final = Text("frames with damaged data")
+TIMELESS_FRAMES: Final = Text("frames without a readable time")
+UNREAD_LINES: Final = Text("unreadable lines")
+UNREAD_ROWS: Final = Text("unreadable rows")
+"""What is counted in ``odd``."""
+
+
+def incomplete(source: Source, place: Text, what: Text = CUT_RECORD) -> Notice:
     """Notice of a file that is cut off or damaged at a place."""
     text = Text(
         "{name}: the recording is incomplete: {what} ({place}); everything before it was used.",

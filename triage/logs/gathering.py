@@ -13,8 +13,9 @@ from triage.errors import LogReadError, TriageError, UnknownLogFormat
 from triage.logs.archives import open_sources
 from triage.logs.registry import recognise
 from triage.logs.source import Source
+from triage.reasons import reason_of
 from triage.speed_log import Notice
-from triage.texts import Text
+from triage.texts import Text, first_names
 
 MAX_PARTS: Final = 1000
 _SHOWN: Final = 6
@@ -119,7 +120,7 @@ def _files_of(folder: Path) -> list[Path]:
         paths = [path for path in folder.iterdir() if not path.name.startswith(".") and path.is_file()]
     except OSError as error:
         raise LogReadError(
-            Text("this folder cannot be listed: {reason}", reason=f"{error.strerror or error}"),
+            Text("this folder cannot be listed: {reason}", reason=reason_of(error)),
             file=str(folder),
             hint="Name the recordings in it one by one.",
         ) from None
@@ -150,12 +151,10 @@ def _telling(kept: list[Source], passed: list[str], name: str) -> list[Source]:
     """Say which files were passed over, with the first recording."""
     if not passed:
         return kept
-    more = f" and {len(passed) - _SHOWN} more" if len(passed) > _SHOWN else ""
     text = Text(
-        "{name}: passed over, as these are no recordings: {passed}{more}.",
+        "{name}: passed over, as these are no recordings: {passed}.",
         name=name,
-        passed=", ".join(passed[:_SHOWN]),
-        more=more,
+        passed=first_names(passed, _SHOWN),
     )
     notice = Notice("files-passed-over", text, len(passed))
     return [replace(kept[0], told=(*kept[0].told, notice)), *kept[1:]]

@@ -25,6 +25,7 @@ from triage.logs.recording import RawSignal, Recording
 from triage.logs.roles import sense_signal
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
+from triage.reasons import reason_of
 from triage.speed_log import FloatArray, Notice
 from triage.texts import Text
 
@@ -110,17 +111,16 @@ def _refuse_stray_channel(mdf: Any, source: Source) -> None:
         raise DamagedLog(
             "a channel lies outside its record",
             file=source.name,
-            place=f"channel {name}"[:200],
+            place=Text("channel {name}", name=name[:200]),
             hint="Copy the file again.",
         )
 
 
 def _damaged(source: Source, error: Exception) -> DamagedLog:
-    reason = (str(error) or type(error).__name__).splitlines()[0][:200]
     return DamagedLog(
-        Text("the MDF file cannot be read: {reason}", reason=reason),
+        Text("the MDF file cannot be read: {reason}", reason=reason_of(error)),
         file=source.name,
-        place="block list",
+        place=Text("block list"),
         hint="Copy it again.",
     )
 

@@ -9,10 +9,19 @@ from pathlib import Path
 from typing import Any, Final
 
 from triage.errors import DamagedLog
-from triage.logs.frames import REPORT_EVERY, FrameCollector, Frames, frame_key, incomplete
+from triage.logs.frames import (
+    ERROR_FRAMES,
+    REMOTE_FRAMES,
+    REPORT_EVERY,
+    FrameCollector,
+    Frames,
+    frame_key,
+    incomplete,
+)
 from triage.logs.library_noise import quiet
 from triage.logs.source import Source
 from triage.progress import Cancelled, Progress
+from triage.reasons import reason_of
 from triage.texts import Text
 
 EPOCH_FROM_S: Final = 1e8
@@ -49,7 +58,10 @@ def read_with_library(
             start = _collect(copy, collector, source, progress)
     if collector.is_empty and not collector.odd:
         raise DamagedLog(
-            "no frame could be read", file=source.name, place="byte 0", hint="Copy or export it again."
+            "no frame could be read",
+            file=source.name,
+            place=Text("byte {number}", number=0),
+            hint="Copy or export it again.",
         )
     return collector.frames(kind, start)
 
@@ -67,10 +79,8 @@ def _collect(copy: Path, collector: FrameCollector, source: Source, progress: Pr
     except Cancelled:
         raise
     except Exception as error:  # noqa: BLE001 - the readers raise whatever a broken line makes them
-        reason = str(error) or type(error).__name__
-        collector.notices.append(
-            incomplete(source, f"after frame {number}", f"the rest is damaged ({reason})")
-        )
+        damaged = Text("the rest is damaged ({reason})", reason=reason_of(error))
+        collector.notices.append(incomplete(source, Text("after frame {number}", number=number), damaged))
     return datetime.fromtimestamp(0, UTC) + timedelta(seconds=zero) if zero else None
 
 
@@ -86,9 +96,9 @@ def _messages(copy: Path) -> Iterator[Any]:
 
 def _take(collector: FrameCollector, message: Any, time_s: float) -> None:
     if message.is_error_frame:
-        collector.odd["error frames"] += 1
+        collector.odd[ERROR_FRAMES] += 1
     elif message.is_remote_frame:
-        collector.odd["remote frames"] += 1
+        collector.odd[REMOTE_FRAMES] += 1
     else:
         key = frame_key(message.arbitration_id, extended=message.is_extended_id)
         channel = "" if message.channel is None else str(message.channel)

@@ -12,6 +12,7 @@ from triage.logs.recording import Recording
 from triage.logs.source import Source, text_source
 from triage.logs.text_tables import read_text_table
 from triage.progress import Cancelled, Progress, part_of
+from triage.reasons import reason_of
 from triage.texts import Text
 
 MAX_CELLS: Final = 50_000_000
@@ -40,11 +41,10 @@ def read_parquet(source: Source, database: SignalDatabase, progress: Progress) -
     except (TriageError, Cancelled):
         raise
     except (ValueError, OSError, LookupError, TypeError, NotImplementedError, MemoryError) as error:
-        reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
-            Text("the Parquet table cannot be read: {reason}", reason=reason),
+            Text("the Parquet table cannot be read: {reason}", reason=reason_of(error)),
             file=source.name,
-            place="footer or row group",
+            place=Text("footer or row group"),
             hint="Export the recording again.",
         ) from None
     table = text_source(source, text)
@@ -83,7 +83,7 @@ def _refuse_oversize(file: str, about: Any) -> None:
                 columns=about.num_columns,
             ),
             file=file,
-            place="footer",
+            place=Text("footer"),
             hint="Cut the recording in parts, and leave out columns that are no speeds.",
         )
 

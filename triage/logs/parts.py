@@ -11,7 +11,7 @@ import numpy as np
 from triage.errors import LogReadError
 from triage.logs.recording import EDGE_UNIT, RawSignal, Recording
 from triage.speed_log import Notice
-from triage.texts import Text
+from triage.texts import Text, first_names
 
 _LONGEST_PAUSE_S: Final = 60.0
 """Between two parts of one drive; a recorder that starts a new file loses seconds at most."""
@@ -30,14 +30,11 @@ def refuse_separate_drives(parts: list[tuple[str, Recording]]) -> None:
     """
     if len(parts) == 1 or _one_wheel_each(parts) or _times_join(parts):
         return
-    names = [name for name, _ in parts]
-    more = f" and {len(names) - _SHOWN} more" if len(names) > _SHOWN else ""
     raise LogReadError(
         Text(
-            "the folder holds {count} recordings whose times do not join to one drive: {names}{more}",
+            "the folder holds {count} recordings whose times do not join to one drive: {names}",
             count=len(parts),
-            names=", ".join(names[:_SHOWN]),
-            more=more,
+            names=first_names([name for name, _ in parts], _SHOWN),
         ),
         hint="Choose one of them, or name the parts of one drive one by one.",
     )

@@ -6,7 +6,18 @@ import re
 from datetime import UTC, datetime, timedelta
 from typing import Final
 
-from triage.logs.frames import EXTENDED_MAX, FrameCollector, Frames, frame_key, incomplete, report_bytes
+from triage.logs.frames import (
+    CUT_LINE,
+    ERROR_FRAMES,
+    EXTENDED_MAX,
+    REMOTE_FRAMES,
+    UNREAD_LINES,
+    FrameCollector,
+    Frames,
+    frame_key,
+    incomplete,
+    report_bytes,
+)
 from triage.logs.other_frames import EPOCH_FROM_S
 from triage.logs.source import Source
 from triage.logs.text_lines import line_blocks
@@ -45,14 +56,14 @@ def read_printed(source: Source, wanted: frozenset[int], progress: Progress) -> 
             number += 1
             found = _LINE.match(last)
             if found is None:
-                collector.odd["unreadable lines"] += _BEGINNING.match(last) is not None
+                collector.odd[UNREAD_LINES] += _BEGINNING.match(last) is not None
                 continue
             time_s = float(found["time"])
             if zero_s is None:
                 zero_s = time_s if time_s > EPOCH_FROM_S else 0.0
             _take(found, time_s - zero_s, collector)
     if _is_cut(last):
-        collector.notices.append(incomplete(source, f"line {number}", "the last line is cut off"))
+        collector.notices.append(incomplete(source, Text("line {number}", number=number), CUT_LINE))
     start = datetime.fromtimestamp(0, UTC) + timedelta(seconds=zero_s) if zero_s else None
     return collector.frames(KIND, start)
 
@@ -61,11 +72,11 @@ def _take(found: re.Match[bytes], time_s: float, collector: FrameCollector) -> N
     flags = found["flags"].split()
     identifier, payload = int(found["id"], 16), bytes.fromhex(found["data"].decode())
     if b"E" in flags:
-        collector.odd["error frames"] += 1
+        collector.odd[ERROR_FRAMES] += 1
     elif b"R" in flags:
-        collector.odd["remote frames"] += 1
+        collector.odd[REMOTE_FRAMES] += 1
     elif identifier > EXTENDED_MAX or len(payload) != int(found["length"]):
-        collector.odd["unreadable lines"] += 1
+        collector.odd[UNREAD_LINES] += 1
     else:
         key = frame_key(identifier, extended=found["kind"] == b"X")
         collector.add(time_s, key, (found["bus"] or b"").decode("utf-8", "replace"), payload)

@@ -268,7 +268,7 @@ def _stuck_notices(known: Mapping[Corner, _Counter], moving: Mapping[Corner, _Co
     for corner, one in known.items():
         if corner in moving or float(one.way_m.sum()) < 20.0:
             continue
-        what = "kept, because the other counters run" if moving else "left out"
+        what = Text("kept, because the other counters run") if moving else Text("left out")
         text = Text(
             "{source} never changes although the car drives; it was {what}.",
             source=one.channel.source,

@@ -20,6 +20,7 @@ from triage.logs.registry import recognise
 from triage.logs.source import Source
 from triage.logs.workbooks import probe_workbook
 from triage.progress import Progress, no_progress, part_of
+from triage.reasons import reason_of
 from triage.speed_log import SpeedLog
 from triage.texts import Text
 from triage.units import SPEED_UNITS
@@ -109,10 +110,11 @@ def _read_part(source: Source, database: SignalDatabase, progress: Progress) -> 
     try:
         recording = kind.read(source, database, progress)
     except _BROKEN_CONTENT as error:
-        reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
             Text(
-                "it looks like {name}, but its content is damaged: {reason}", name=kind.title, reason=reason
+                "it looks like {name}, but its content is damaged: {reason}",
+                name=kind.title,
+                reason=reason_of(error),
             ),
             file=source.name,
             hint="Copy or export the recording again.",

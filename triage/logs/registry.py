@@ -117,7 +117,7 @@ def recognise(source: Source) -> LogKind:
     raise UnknownLogFormat(
         Text("this is no recording that can be read: {what}", what=what),
         file=source.name,
-        place="line 1" if source.is_text else "byte 0",
+        place=Text("line {number}", number=1) if source.is_text else Text("byte {number}", number=0),
         hint=Text(
             "Choose the recording itself. Known kinds: {known}.",
             known=joined(", ", dict.fromkeys(kind.title for kind in READERS)),

@@ -86,8 +86,8 @@ def notice_of(one: RememberedMapping) -> Notice:
     from triage.speed_log import Notice  # noqa: PLC0415 - with the numbers' library
 
     wheels = ", ".join(f"{corner} = {one.wheels[corner]}" for corner in CORNERS if corner in one.wheels)
-    unit = f", in {one.unit}" if one.unit else ""
-    when = f" on {one.confirmed}" if one.confirmed else ""
+    unit = Text(", in {unit}", unit=one.unit) if one.unit else ""
+    when = Text(" on {day}", day=one.confirmed) if one.confirmed else ""
     text = Text(
         "the wheels are mapped as was confirmed{when} for a log with the same signals: "
         "{wheels}{unit}. To read it otherwise: --map, or --no-memory; to forget it: "

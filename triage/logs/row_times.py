@@ -50,7 +50,11 @@ def sum_of_distances(count: FloatArray, name: str, file: str) -> tuple[FloatArra
     step = np.where(known, count, 0.0)
     step[:1] = 0.0
     missing = int(np.count_nonzero(~known[1:]))
-    lost = f"; {missing} of them are missing, so the rows behind those are too early" if missing else ""
+    lost = (
+        Text("; {count} of them are missing, so the rows behind those are too early", count=missing)
+        if missing
+        else ""
+    )
     text = Text(
         "{file}: the column {name} holds the distances of the rows; they were added up to a time{lost}.",
         file=file,

@@ -13,6 +13,7 @@ from triage.errors import DamagedLog
 from triage.logs.content import Content, bytes_content
 from triage.logs.zero_stretches import WithoutZeros, is_text_with_zeros
 from triage.speed_log import Notice
+from triage.texts import Text
 
 HEAD_BYTES: Final = 1 << 16
 LONGEST_LINE_BYTES: Final = 1 << 20
@@ -147,7 +148,7 @@ def endless_line(name: str, place: int) -> DamagedLog:
     return DamagedLog(
         "a line of more than a million characters",
         file=name,
-        place=f"byte {place}",
+        place=Text("byte {number}", number=place),
         hint="Export the recording again, one row a line.",
     )
 

@@ -20,13 +20,13 @@ FASTEST_MPS: Final = 100.0
 """No road car on a road test goes faster (360 km/h)."""
 
 _MIXED_UP: Final = (
-    (MPH / KMH, "mph were taken for km/h"),
-    (KMH / MPH, "km/h were taken for mph"),
-    (KMH, "km/h were taken for m/s"),
-    (1 / KMH, "m/s were taken for km/h"),
-    (100.0, "a factor of 0.01 is missing"),
-    (1000.0, "a factor of 0.001 is missing"),
-    (0.01, "a factor of 100 is missing"),
+    (MPH / KMH, Text("mph were taken for km/h")),
+    (KMH / MPH, Text("km/h were taken for mph")),
+    (KMH, Text("km/h were taken for m/s")),
+    (1 / KMH, Text("m/s were taken for km/h")),
+    (100.0, Text("a factor of 0.01 is missing")),
+    (1000.0, Text("a factor of 0.001 is missing")),
+    (0.01, Text("a factor of 100 is missing")),
 )
 _AGREES: Final = 0.06
 _ACCELERATION_MAX_MPS2: Final = 12.0
@@ -131,7 +131,7 @@ def doubt_unit(
     ratio = _ratio_to(reference, traces) if reference is not None else None
     if ratio is not None and reference is not None and abs(ratio - 1) > 0.06:
         known = [what for factor, what in _MIXED_UP if abs(ratio / factor - 1) < 0.06]
-        because = f"; it looks as if {known[0]}" if known else ""
+        because = Text("; it looks as if {reason}", reason=known[0]) if known else ""
         text = Text(
             "{file}: the wheels read {ratio} times the vehicle speed {source}{because}. "
             "The numbers are used as written; state the right unit with --unit.",

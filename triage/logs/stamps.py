@@ -83,7 +83,7 @@ def find_time_column(layout: TableLayout, frame: pd.DataFrame, file: str) -> Tim
     raise LogReadError(
         Text("no column of time among {names}", names=", ".join(layout.names[:12])),
         file=file,
-        place="heading",
+        place=Text("heading"),
         hint="Name the column of time 'time_s' (or 'timestamp_ms' and so on).",
     )
 
@@ -95,7 +95,11 @@ def _guess_time(layout: TableLayout, frame: pd.DataFrame, file: str) -> TimeColu
         fits = unit in TIME_UNIT_S and read_name(name).corner is None
         if (fits or (index == 0 and not name.strip())) and _rises(frame[index]):
             column = _read_numbers(frame[index].to_numpy(dtype=np.float64), unit, index, file)
-            which = f"the column {name}" if name.strip() else "the first column has no name; it"
+            which = (
+                Text("the column {name}", name=name)
+                if name.strip()
+                else Text("the first column has no name; it")
+            )
             notice = Notice(
                 "mapping-guessed",
                 Text("{file}: {which} rises steadily and was taken for the time.", file=file, which=which),

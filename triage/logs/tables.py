@@ -25,6 +25,7 @@ from triage.logs.table_layout import TableLayout, sniff_table
 from triage.logs.time_column import TimeColumn
 from triage.logs.unit_texts import speed_units_in
 from triage.progress import Progress
+from triage.reasons import library_words
 from triage.speed_log import BoolArray, FloatArray, Notice
 from triage.texts import Text
 
@@ -117,13 +118,16 @@ def _layout_of(source: Source) -> TableLayout:
     layout = sniff_table(source)
     if layout is None:
         raise DamagedLog(
-            "no rows of numbers were found", file=source.name, place="line 1", hint="Export it again."
+            "no rows of numbers were found",
+            file=source.name,
+            place=Text("line {number}", number=1),
+            hint="Export it again.",
         )
     if not layout.names:
         raise LogReadError(
             "the table has no heading, so its columns have no names",
             file=source.name,
-            place="line 1",
+            place=Text("line {number}", number=1),
             hint="Put a first line with the column names above the numbers.",
         )
     return layout
@@ -138,7 +142,9 @@ def _load(source: Source, layout: TableLayout) -> tuple[pd.DataFrame, list[Notic
         raise DamagedLog(
             Text(
                 "the table cannot be read: {reason}",
-                reason=f"{_counted_from_top(str(error), layout.first_data_line)}",
+                reason=library_words(
+                    _counted_from_top(str(error), layout.first_data_line), type(error).__name__
+                ),
             ),
             file=source.name,
             hint="Export it again.",

@@ -46,8 +46,10 @@ def with_forward_signs(
     if not backward or any(_HARDLY_ANY < part <= _NEARLY_ALL for part in share.values()):
         return dict(traces), []
     if len(backward) == len(traces) and _fastest_reverse_mps(traces) < FASTEST_REVERSE_MPS:
-        text = "all speeds are below zero: the car was reversed, or the sign is wrong; they were left so."
-        return dict(traces), [Notice("sign-doubtful", text, len(backward))]
+        left = Text(
+            "all speeds are below zero: the car was reversed, or the sign is wrong; they were left so."
+        )
+        return dict(traces), [Notice("sign-doubtful", left, len(backward))]
     turned = {
         corner: replace(trace, speed_mps=-trace.speed_mps) if corner in backward else trace
         for corner, trace in traces.items()

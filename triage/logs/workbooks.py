@@ -24,8 +24,9 @@ from triage.logs.source import Source, text_source
 from triage.logs.table_layout import sniff_table
 from triage.logs.text_tables import read_text_table, text_table_score
 from triage.progress import Cancelled, Progress, part_of
+from triage.reasons import reason_of
 from triage.speed_log import Notice
-from triage.texts import Text
+from triage.texts import Text, first_names
 
 MAX_CELLS: Final = 20_000_000
 MAX_PARTS_BYTES: Final = 1 << 30
@@ -76,15 +77,18 @@ def read_workbook(source: Source, database: SignalDatabase, progress: Progress) 
     except (LogReadError, Cancelled):
         raise
     except Exception as error:  # noqa: BLE001 - the library raises whatever damaged parts make it
-        reason = (str(error) or type(error).__name__).splitlines()[0][:200]
         raise DamagedLog(
-            Text("the workbook cannot be read: {reason}", reason=reason),
+            Text("the workbook cannot be read: {reason}", reason=reason_of(error)),
             file=source.name,
             hint="Save it again as .xlsx or .csv.",
         ) from None
     table = text_source(source, text, _told(source.name, sheet, others))
-    kind, place = Text("Excel table, sheet {name}", name=sheet.name), f"sheet {sheet.name}"
+    kind, place = Text("Excel table, sheet {name}", name=sheet.name), _place(sheet.name)
     return read_text_table(table, database, part_of(progress, 0.8, 1.0), kind=kind, place=place)
+
+
+def _place(sheet: str) -> Text:
+    return Text("sheet {name}", name=sheet)
 
 
 def _told(file: str, sheet: _Sheet, others: Sequence[_Sheet]) -> tuple[Notice, ...]:
@@ -111,7 +115,7 @@ def _chosen(source: Source, data: bytes) -> tuple[_Sheet, list[_Sheet]]:
             raise LogReadError(
                 "its cells are formulas that were never calculated, so they hold no numbers",
                 file=source.name,
-                place=f"sheet {name}",
+                place=_place(name),
                 hint="Open it in a spreadsheet program and save it, or export it as CSV.",
             )
         if text_table_score(text_source(source, _as_text(head, source.name))) >= _ENOUGH:
@@ -120,7 +124,7 @@ def _chosen(source: Source, data: bytes) -> tuple[_Sheet, list[_Sheet]]:
         raise LogReadError(
             "no sheet holds a table of numbers with a heading",
             file=source.name,
-            place=f"sheet {source.sheet}" if source.sheet else "",
+            place=_place(source.sheet) if source.sheet else "",
             hint="Put the column names above the numbers, and nothing else beside them.",
         )
     found.sort(key=lambda sheet: (-sheet.wheels, -sheet.rows))
@@ -135,10 +139,9 @@ def _named_sheets(source: Source, sheets: list[tuple[str, int]]) -> list[tuple[s
     found = [sheet for sheet in sheets if sheet[0].strip().casefold() == wanted]
     if found:
         return found
-    names = ", ".join(name for name, _ in sheets[:_SHOWN_SHEETS])
+    names = first_names([name for name, _ in sheets], _SHOWN_SHEETS)
     raise LogReadError(
-        f"there is no visible sheet {source.sheet}; it has {names}"
-        + (f" and {len(sheets) - _SHOWN_SHEETS} more" if len(sheets) > _SHOWN_SHEETS else ""),
+        Text("there is no visible sheet {sheet}; it has {names}", sheet=source.sheet, names=names),
         file=source.name,
         hint="Name one of these with --sheet.",
     )
@@ -253,7 +256,7 @@ def _refuse_hostile_parts(file: str, data: bytes) -> None:
             heads = {part.filename: _head_of(book, part) for part in parts if _is_markup(part.filename)}
     except (zipfile.BadZipFile, zlib.error, RuntimeError, ValueError, OSError, EOFError) as error:
         raise DamagedLog(
-            Text("the workbook cannot be unpacked: {error}", error=str(error)[:200]),
+            Text("the workbook cannot be unpacked: {reason}", reason=reason_of(error)),
             file=file,
             hint="Save it again, without a password.",
         ) from None

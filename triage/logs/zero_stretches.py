@@ -9,6 +9,7 @@ from typing import Final
 
 from triage.logs.content import Content, Stream, Unpacking
 from triage.speed_log import Notice
+from triage.texts import Text
 
 _STRETCH: Final = re.compile(rb"\x00{16,}")
 _OTHER_CONTROLS: Final = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
@@ -66,8 +67,11 @@ class WithoutZeros(Content):
         mended, count = _STRETCH.subn(_BROKEN_LINES, text)
         if count:
             self._hear(
-                f"{self._name}: stretches of zero bytes, as left when a recorder loses its power, were left "
-                "out; what stood there is lost."
+                Text(
+                    "{name}: stretches of zero bytes, as left when a recorder loses its power, were left "
+                    "out; what stood there is lost.",
+                    name=self._name,
+                )
             )
         return mended
 

@@ -133,14 +133,14 @@ def load_answers(path: Path, rulebook: Rulebook) -> WalkState:
         return WalkState()
     if table.get("schema") != SCHEMA:
         raise SettingsError(
-            f"this is no file of answers (schema {SCHEMA})",
+            Text("this is no file of answers (schema {schema})", schema=SCHEMA),
             file=str(path),
             hint="Name another file with --answers.",
         )
     rows = table.get("answer", [])
     if not isinstance(rows, list):
         raise SettingsError("answer must be a list of tables", file=str(path), hint="Write [[answer]].")
-    given = tuple(_given(row, f"answer {number}", path, rulebook) for number, row in enumerate(rows, 1))
+    given = tuple(_given(row, _numbered(number), path, rulebook) for number, row in enumerate(rows, 1))
     _refuse_doubles(given, path)
     return new_sitting(WalkState(given))
 
@@ -185,14 +185,18 @@ def read_kept_answers(path: Path, rulebook: Rulebook) -> KeptAnswers:
     return KeptAnswers(path, seen, len(state.given) - len(seen))
 
 
+def _numbered(number: int) -> Text:
+    return Text("answer {number}", number=number)
+
+
 def _given(row: object, where: str, path: Path, rulebook: Rulebook) -> Given:
     if not isinstance(row, dict) or set(row) != set(_FIELDS) or not all(map(_is_text, row.values())):
-        hint = f"Give it the texts {', '.join(_FIELDS)}, and nothing else."
+        hint = Text("Give it the texts {fields}, and nothing else.", fields=", ".join(_FIELDS))
         raise SettingsError("this answer cannot be understood", file=str(path), place=where, hint=hint)
     kind = next((known for known in KINDS if known == row["kind"]), None)
     place = place_of(row["place"])
     if kind is None or place is None:
-        hint = "The kinds are check and repair; the places FL, FR, RL, RR and vehicle."
+        hint = Text("The kinds are check and repair; the places FL, FR, RL, RR and vehicle.")
         raise SettingsError("unknown kind or place", file=str(path), place=where, hint=hint)
     given = Given(kind, row["id"], place, row["answer"])
     try:
@@ -209,13 +213,18 @@ def _is_text(value: object) -> bool:
 def _refuse_unknown(given: Given, kind: Kind, rulebook: Rulebook) -> None:
     known = rulebook.checks if kind == "check" else {**rulebook.repairs, LAST_RESORT: None}
     if given.id not in known:
-        raise SettingsError(f"there is no {kind} {given.id!r}", hint="Delete this answer.")
+        unknown = Text("there is no check {id}") if kind == "check" else Text("there is no repair {id}")
+        raise SettingsError(Text(unknown, id=repr(given.id)), hint="Delete this answer.")
     thing = known[given.id]
     named = kind == "check" and rulebook.checks[given.id].names_corner
     if thing is not None and not named and given.place not in places_of(thing.where):
-        raise SettingsError(f"{given.id} is not done at {given.place}", hint="Mend its place or delete it.")
+        told = Text("{check} is not done at {place}", check=given.id, place=given.place)
+        raise SettingsError(told, hint="Mend its place or delete it.")
     if kind == "repair" and given.answer not in REPAIR_ANSWERS:
-        raise SettingsError(f"{given.answer!r} is no answer", hint=f"One of {', '.join(REPAIR_ANSWERS)}.")
+        raise SettingsError(
+            Text("{answer} is no answer", answer=repr(given.answer)),
+            hint=Text("One of {answers}.", answers=", ".join(REPAIR_ANSWERS)),
+        )
     build_answers(observations(WalkState((given,))), rulebook, first_corner="FL")
 
 
@@ -224,9 +233,13 @@ def _refuse_doubles(given: Sequence[Given], path: Path) -> None:
     for number, one in enumerate(given, 1):
         if one.step in seen:
             raise SettingsError(
-                f"answers {seen[one.step]} and {number} are to the same question",
+                Text(
+                    "answers {first} and {second} are to the same question",
+                    first=seen[one.step],
+                    second=number,
+                ),
                 file=str(path),
-                place=f"answer {number}",
+                place=_numbered(number),
                 hint="Delete one of them.",
             )
         seen[one.step] = number

@@ -15,7 +15,7 @@ from triage.evidence.next_checks import hypothesis_name
 from triage.evidence.readings import is_reading
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.trouble_codes import is_code
-from triage.texts import capital_first
+from triage.texts import Text, capital_first
 from triage.walk.answer_file import earlier_answers, save_answers
 from triage.walk.assessment import (
     Assessment,
@@ -256,12 +256,13 @@ def read_answer(text: str, question: Question, rulebook: Rulebook) -> Given:
     numbered = {str(number): name for number, name in enumerate(ids, 1)}
     chosen = numbered.get(text, text if text in ids else None)
     if chosen is None and (question.kind == "repair" or (text.isdecimal() and question.value is None)):
-        raise SettingsError(f"{text!r} is no answer", hint=f"Type 1 to {len(ids)}, or s for not done")
+        hint = Text("Type 1 to {most}, or s for not done", most=len(ids))
+        raise SettingsError(Text("{answer} is no answer", answer=repr(text)), hint=hint)
     given = question.given(chosen or _typed(question.given(text, corner), rulebook), corner)
     if corner is None and _needs_a_wheel(given, rulebook):
-        number = ids.index(given.answer) + 1
-        hint = (
-            f"Choose the wheel first, or type {number}@RL (FL, FR, RL, RR); if nothing tells it: cannot say"
+        hint = Text(
+            "Choose the wheel first, or type {number}@RL (FL, FR, RL, RR); if nothing tells it: cannot say",
+            number=ids.index(given.answer) + 1,
         )
         raise SettingsError("it is not said which wheel is meant", hint=hint)
     return given
@@ -289,7 +290,10 @@ def _named_corner(text: str, question: Question) -> tuple[str, Corner | None]:
     if not at or not question.names_corner:
         return text, None
     if corner is None:
-        raise SettingsError(f"{name!r} is no wheel", hint=f"The wheels are {', '.join(CORNERS)}")
+        raise SettingsError(
+            Text("{name} is no wheel", name=repr(name)),
+            hint=Text("The wheels are {wheels}", wheels=", ".join(CORNERS)),
+        )
     return said.strip(), corner
 
 

@@ -7,6 +7,7 @@ from typing import Final, Literal
 
 from triage.corners import Place
 from triage.errors import SettingsError
+from triage.texts import Text
 
 Kind = Literal["check", "repair"]
 KINDS: Final[tuple[Kind, ...]] = ("check", "repair")
@@ -95,7 +96,8 @@ def answer(state: WalkState, given: Given) -> WalkState:
         return _replace_looked_at(state, given)
     state = _without_put_off(state, given)
     if any(one.step == given.step for one in state.given):
-        raise SettingsError(f"{given.id} was answered before", hint="Go back to it to change the answer.")
+        told = Text("{check} was answered before", check=given.id)
+        raise SettingsError(told, hint="Go back to it to change the answer.")
     return replace(state, given=(*state.given, given))
 
 
@@ -108,7 +110,8 @@ def _without_put_off(state: WalkState, given: Given) -> WalkState:
 
 def _replace_looked_at(state: WalkState, given: Given) -> WalkState:
     if state.looked_at is None or state.looked_at.step[:2] != given.step[:2]:
-        raise SettingsError(f"{given.id} is not what is asked now", hint="Answer the question that is shown.")
+        told = Text("{check} is not what is asked now", check=given.id)
+        raise SettingsError(told, hint="Answer the question that is shown.")
     at = state.position or 0
     return replace(state, given=(*state.given[:at], given, *state.given[at + 1 :]), position=None)
 

@@ -14,6 +14,7 @@ from triage.errors import OutputError
 from triage.signals.measurement import Span
 from triage.speed_log import FloatArray
 from triage.spreadsheet_cells import plain_cell
+from triage.texts import Text
 from ui.presenters.plot_data import PlotData
 from ui.presenters.traces import TraceLine, in_unit
 
@@ -71,7 +72,8 @@ def build_plot_table(data: PlotData, view_s: Span, unit: str) -> PlotTable:
     instants = _unique([keys for keys, _ in lines])
     if instants.size > MOST_ROWS:
         raise OutputError(
-            f"{instants.size} rows are more than a table can hold", hint="Zoom in to fewer seconds."
+            Text("{rows} rows are more than a table can hold", rows=instants.size),
+            hint="Zoom in to fewer seconds.",
         )
     head = [f"{line.corner} wheel speed ({unit})" for line in data.speed]
     head += [f"{line.corner} divergence (%)" for line in data.divergence]

@@ -146,7 +146,7 @@ def build_repair_entries(log: SpeedLog) -> tuple[Entry, ...]:
     """Return what was noticed while reading, and every step that was taken with the recording."""
     noticed = build_notice_entries(log)
     calm = Entry(Text("Noticed while reading"), text=Text("Nothing unusual."))
-    steps = tuple((as_text(step.action), as_text(step.detail or "done")) for step in log.history)
+    steps = tuple((as_text(step.action), as_text(step.detail or Text("done"))) for step in log.history)
     nothing = Text("Nothing had to be changed.")
     done = Entry(Text("Done with the recording"), facts=steps, text="" if steps else nothing)
     return (*(noticed or (calm,)), done)

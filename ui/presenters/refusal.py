@@ -9,7 +9,7 @@ from typing import Final, Literal
 
 from triage.corners import Corner
 from triage.errors import DatabaseError, RulebookError, SignalMappingError, TriageError
-from triage.texts import Text, as_text, joined, shaped
+from triage.texts import Text, as_text, capital_first, failure_words, joined, shaped
 from ui.presenters.wording import sentence
 from ui.state.opening import OpenOrder
 
@@ -142,6 +142,6 @@ def _describe_defect(error: Exception, files: tuple[str, ...]) -> Refusal:
         reason = Text("The memory of this computer is not enough for this recording.")
         hint = Text("Close other programs, or open a shorter part of the recording.")
     else:
-        reason = Text("The program failed: {what}", what=f"{type(error).__name__}: {error}")
+        reason = shaped(failure_words(error), capital_first)
         hint = Text("This is a defect of the program, not of your file. Please report it with this text.")
     return Refusal(Text("This recording could not be judged"), ", ".join(files), "", reason, hint)

@@ -12,7 +12,7 @@ from triage.exercises.attempt import Attempt, commit, order_check
 from triage.exercises.exercise import Exercise
 from triage.exercises.score import Score
 from triage.simulator.road_test import RoadTest
-from triage.texts import error_lines
+from triage.texts import error_lines, failure_words
 from ui.state.opening import Opened
 from ui.state.topic import Topic
 
@@ -104,7 +104,7 @@ class ExerciseDesk:
     def fail(self, error: Exception) -> None:
         """Go back and tell what went wrong."""
         self.stop_waiting()
-        self.tell(error_lines(error) or type(error).__name__)
+        self.tell(failure_words(error))
 
     def begin(self, prepared: Prepared) -> None:
         """Put a trainee before the car."""

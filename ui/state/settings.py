@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass, replace
 from typing import Any, Final, Literal
 
+from triage.errors import printable
+from triage.texts import Text
 from ui.state.topic import Topic
 from ui.state.window_state import SPEED_UNITS
 
@@ -66,11 +68,19 @@ def checked_settings(table: dict[str, object]) -> tuple[Settings, tuple[str, ...
     told: list[str] = []
     for name, value in table.items():
         if name not in ALLOWED:
-            told.append(f"There is no setting “{name[:40]}”.")
+            told.append(Text("There is no setting “{name}”.", name=printable(name[:40])))
         elif isinstance(value, bool) or not any(
             value == one and type(value) is type(one) for one in ALLOWED[name]
         ):
-            told.append(f"“{name}” cannot be {str(value)[:40]!r}; it is {_wording(name)}.")
+            given = repr(str(value)[:40])
+            told.append(
+                Text(
+                    "“{name}” cannot be {value}; it is {allowed}.",
+                    name=name,
+                    value=given,
+                    allowed=_wording(name),
+                )
+            )
         else:
             good[name] = value
     return Settings(**good), tuple(told)
@@ -79,8 +89,8 @@ def checked_settings(table: dict[str, object]) -> tuple[Settings, tuple[str, ...
 def _wording(name: str) -> str:
     values = ALLOWED[name]
     if name == "text_percent":
-        return f"a whole number from {values[0]} to {values[-1]}"
-    return "one of " + ", ".join(str(value) for value in values)
+        return Text("a whole number from {low} to {high}", low=values[0], high=values[-1])
+    return Text("one of {values}", values=", ".join(str(value) for value in values))
 
 
 def settings_table(settings: Settings) -> dict[str, object]:

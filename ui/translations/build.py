@@ -33,7 +33,7 @@ REFUSALS: Final = {
 }
 """What refusals and warnings are made with; a whole sentence needs no mark there."""
 
-TERMINAL: Final = ("calibration", "simulator", "command", "terminal", "likelihoods", "vehicle")
+TERMINAL: Final = ("calibration", "simulator", "command", "likelihoods")
 """In files with such a word in their path texts are of the command line, which stays English."""
 
 Key = tuple[str, str]
@@ -61,7 +61,8 @@ def texts_of(*folders: Path) -> list[Key]:
             found.update((CONTEXT, text) for text in _refusals(tree))
         if SIGNALS in file.parents:
             found.update((CONTEXT, text) for text in _sentences(tree))
-    return sorted((context, text) for context, text in found if context != CONTEXT or _has_words(text))
+    said = ((context, text) for context, text in found if text)
+    return sorted((context, text) for context, text in said if context != CONTEXT or _has_words(text))
 
 
 def _has_words(text: str) -> bool:

@@ -320,10 +320,6 @@ meist {}</translation>
    <translation>Prüfungen</translation>
   </message>
   <message>
-   <source>No further check in the rule book would change this verdict.</source>
-   <translation>Keine weitere Prüfung des Regelwerks würde das Ergebnis ändern.</translation>
-  </message>
-  <message>
    <source>Not decided yet, and what would tell them apart.</source>
    <translation>Noch nicht entschieden, und was es klären würde.</translation>
   </message>
@@ -3982,6 +3978,10 @@ s</translation>
    <translation>Allein das Rad {corner} zeigt während {value} der Zeit, in der das Fahrzeug rollt, nichts an ({band}).</translation>
   </message>
   <message>
+   <source>The {corner} wheel is at no time alone in reading nothing; it would have been seen from {least} of the time on.</source>
+   <translation>Das Rad {corner} zeigt zu keiner Zeit als einziges nichts an; ab {least} der Zeit wäre es aufgefallen.</translation>
+  </message>
+  <message>
    <source>Time without signal</source>
    <translation>Zeit ohne Signal</translation>
   </message>
@@ -4015,6 +4015,10 @@ s</translation>
   <message>
    <source>Deepest drop of this wheel alone</source>
    <translation>Tiefster Einbruch nur dieses Rades</translation>
+  </message>
+  <message>
+   <source>No fall of the {corner} wheel alone was found that is faster than a tyre can slow it; one by 8 % of its speed would have been seen.</source>
+   <translation>Am Rad {corner} allein wurde kein Einbruch gefunden, der schneller ist, als ein Reifen es bremsen kann; einer um 8 % der Geschwindigkeit wäre aufgefallen.</translation>
   </message>
   <message>
    <source>One minute or more of driving above 10 km/h, recorded at 20 Hz or faster.</source>
@@ -4220,6 +4224,10 @@ s</translation>
    <translation>Allein das Signal am Rad {corner} fällt {value} aus ({band}).</translation>
   </message>
   <message>
+   <source>The signal of the {corner} wheel alone never drops out in this recording, so hardly more often than {least} on the whole.</source>
+   <translation>Allein das Signal am Rad {corner} fällt in dieser Aufzeichnung nie aus, insgesamt also kaum öfter als {least}.</translation>
+  </message>
+  <message>
    <source>few</source>
    <translation>wenige</translation>
   </message>
@@ -4319,6 +4327,10 @@ s</translation>
   <message>
    <source>Any driving above walking pace, one minute or more.</source>
    <translation>Beliebige Fahrt über Schritttempo, eine Minute oder mehr.</translation>
+  </message>
+  <message>
+   <source>At no moment of this recording do all wheels drop out together, so hardly more often than {least} on the whole.</source>
+   <translation>In dieser Aufzeichnung fallen nie alle Räder zusammen aus, insgesamt also kaum öfter als {least}.</translation>
   </message>
   <message>
    <source>Drop-outs of all wheels together</source>
@@ -5451,6 +5463,10 @@ s</translation>
    <translation>Fahrt mit wechselnder Geschwindigkeit.</translation>
   </message>
   <message>
+   <source>The {corner} wheel alone is never frozen at one value; it would have been seen from {least} of the time on.</source>
+   <translation>Allein das Rad {corner} bleibt nie auf einem Wert stehen; ab {least} der Zeit wäre es aufgefallen.</translation>
+  </message>
+  <message>
    <source>The {corner} wheel stays frozen at one value for {value} of the time the car moves ({band}).</source>
    <translation>Das Rad {corner} bleibt während {value} der Zeit, in der das Fahrzeug rollt, auf einem Wert stehen ({band}).</translation>
   </message>
@@ -5477,6 +5493,10 @@ s</translation>
  </context>
  <context>
   <name>measurement.substituted-share</name>
+  <message>
+   <source>At no time does the {corner} wheel read a speed of which its own counter gives less than half the pulses; it would have been seen from {least} of the time on.</source>
+   <translation>Das Rad {corner} zeigt nie eine Geschwindigkeit, zu der sein eigener Zähler weniger als die Hälfte der Impulse gibt; ab {least} der Zeit wäre es aufgefallen.</translation>
+  </message>
   <message>
    <source>For {value} of the time the car moves the {corner} wheel reads a speed of which its own counter gives less than half the pulses ({band}).</source>
    <translation>Während {value} der Zeit, in der das Fahrzeug rollt, zeigt das Rad {corner} eine Geschwindigkeit, zu der sein eigener Zähler weniger als die Hälfte der Impulse gibt ({band}).</translation>
@@ -5914,6 +5934,10 @@ s</translation>
    <translation> und {n} weitere</translation>
   </message>
   <message>
+   <source> on {day}</source>
+   <translation> am {day}</translation>
+  </message>
+  <message>
    <source> or </source>
    <translation> oder </translation>
   </message>
@@ -5924,6 +5948,10 @@ s</translation>
   <message>
    <source>, half of them deeper than {depth} % of the speed</source>
    <translation>, die Hälfte davon tiefer als {depth} % der Geschwindigkeit</translation>
+  </message>
+  <message>
+   <source>, in {unit}</source>
+   <translation>, in {unit}</translation>
   </message>
   <message>
    <source>, or V across R ohm ({low} to {high})</source>
@@ -5994,8 +6022,20 @@ s</translation>
    <translation>1 bis {most} Zeichen.</translation>
   </message>
   <message>
+   <source>1 unit of money</source>
+   <translation>1 Geldeinheit</translation>
+  </message>
+  <message>
    <source>1 while the brake is applied.</source>
    <translation>1, solange die Bremse betätigt ist.</translation>
+  </message>
+  <message>
+   <source>; it looks as if {reason}</source>
+   <translation>; es sieht so aus, als ob {reason}</translation>
+  </message>
+  <message>
+   <source>; {count} of them are missing, so the rows behind those are too early</source>
+   <translation>; {count} davon fehlen, daher liegen die Zeilen dahinter zu früh</translation>
   </message>
   <message>
    <source>A part is bought when something seen at its wheel bears it out: this look takes {minutes} min and costs {money}, “{repair}” {repair_money}.</source>
@@ -6048,6 +6088,10 @@ s</translation>
   <message>
    <source>Answered before: {answer}. Nothing changes until another answer is given.</source>
    <translation>Schon beantwortet: {answer}. Es ändert sich nichts, bis eine andere Antwort gegeben wird.</translation>
+  </message>
+  <message>
+   <source>Ask for the file once more, or make a new exercise.</source>
+   <translation>Die Datei noch einmal anfordern oder eine neue Übung anlegen.</translation>
   </message>
   <message>
    <source>Bad sector {number}: at {place}°, {width}° wide. In 100 turns {drops} drops begin there{depth}.</source>
@@ -6130,6 +6174,10 @@ s</translation>
    <translation>Einen Dateinamen wählen.</translation>
   </message>
   <message>
+   <source>Choose another file, or a name that is not taken for a new sheet.</source>
+   <translation>Eine andere Datei wählen oder für eine neue Liste einen freien Namen.</translation>
+  </message>
+  <message>
    <source>Choose another file.</source>
    <translation>Eine andere Datei wählen.</translation>
   </message>
@@ -6140,6 +6188,10 @@ s</translation>
   <message>
    <source>Choose another place.</source>
    <translation>Einen anderen Ort wählen.</translation>
+  </message>
+  <message>
+   <source>Choose another sample log.</source>
+   <translation>Eine andere Beispielaufzeichnung wählen.</translation>
   </message>
   <message>
    <source>Choose another wheel or instrument.</source>
@@ -6180,6 +6232,10 @@ s</translation>
   <message>
    <source>Choose the signal database (DBC) of this car.</source>
    <translation>Die Signaldatenbank (DBC) dieses Fahrzeugs wählen.</translation>
+  </message>
+  <message>
+   <source>Choose the wheel first, or type {number}@RL (FL, FR, RL, RR); if nothing tells it: cannot say</source>
+   <translation>Erst das Rad wählen oder {number}@RL eingeben (FL, FR, RL, RR); wenn nichts darauf hinweist: nicht zu sagen</translation>
   </message>
   <message>
    <source>Clearly less when loaded than when relieved.</source>
@@ -6382,6 +6438,10 @@ s</translation>
    <translation>Eine andere Nummer vergeben.</translation>
   </message>
   <message>
+   <source>Give it the texts {fields}, and nothing else.</source>
+   <translation>Sie braucht die Texte {fields} und sonst nichts.</translation>
+  </message>
+  <message>
    <source>Give one answer for each check and corner.</source>
    <translation>Je Prüfung und Radecke eine Antwort geben.</translation>
   </message>
@@ -6438,6 +6498,10 @@ s</translation>
    <translation>Wie oft das Signal ausfällt oder kurz zu niedrig ist, bezogen auf die so gefahrene Zeit.</translation>
   </message>
   <message>
+   <source>In {file}: {told}</source>
+   <translation>In {file}: {told}</translation>
+  </message>
+  <message>
    <source>Install the program again.</source>
    <translation>Das Programm neu installieren.</translation>
   </message>
@@ -6450,12 +6514,20 @@ s</translation>
    <translation>Ungültig, %</translation>
   </message>
   <message>
+   <source>It must be a TOML text in UTF-8.</source>
+   <translation>Es muss ein TOML-Text in UTF-8 sein.</translation>
+  </message>
+  <message>
    <source>It settles which electrical checks fit this car, and is asked once; next would be: {step}.</source>
    <translation>Davon hängt ab, welche elektrischen Prüfungen zu diesem Fahrzeug passen; es wird einmal gefragt. Als Nächstes käme: {step}.</translation>
   </message>
   <message>
    <source>It takes {minutes} min, costs {money} and brings the expected cost of the whole work, to a proven repair, to {expected}; without it {act_now}, beginning with “{repair}{place}”.</source>
    <translation>Dauert {minutes} min, kostet {money} und senkt die erwarteten Kosten der ganzen Arbeit, bis zur nachgewiesenen Reparatur, auf {expected}; ohne diese Prüfung {act_now}, beginnend mit „{repair}{place}“.</translation>
+  </message>
+  <message>
+   <source>Its fields are {known}; number, group and cause must be there.</source>
+   <translation>Seine Felder sind {known}; number, group und cause müssen vorhanden sein.</translation>
   </message>
   <message>
    <source>Its outcomes: {names}.</source>
@@ -6480,6 +6552,10 @@ s</translation>
   <message>
    <source>Known checks: {checks}.</source>
    <translation>Bekannte Prüfungen: {checks}.</translation>
+  </message>
+  <message>
+   <source>Known fields: {known}.</source>
+   <translation>Bekannte Felder: {known}.</translation>
   </message>
   <message>
    <source>Known units: {known}.</source>
@@ -6558,16 +6634,16 @@ s</translation>
    <translation>Berichtigen oder zum Neubeginn verschieben.</translation>
   </message>
   <message>
-   <source>Mend it.</source>
-   <translation>Berichtigen.</translation>
-  </message>
-  <message>
    <source>Mend its place or delete it.</source>
    <translation>Die Stelle berichtigen oder löschen.</translation>
   </message>
   <message>
    <source>Mend or delete this file, or leave it aside with --no-memory.</source>
    <translation>Diese Datei berichtigen oder löschen, oder mit --no-memory beiseitelassen.</translation>
+  </message>
+  <message>
+   <source>Mend the value.</source>
+   <translation>Den Wert berichtigen.</translation>
   </message>
   <message>
    <source>Message on two buses</source>
@@ -6698,6 +6774,10 @@ s</translation>
    <translation>Kein Ausfall am Rad {wheel}</translation>
   </message>
   <message>
+   <source>No further check in the rule book would change this verdict.</source>
+   <translation>Keine weitere Prüfung des Regelwerks würde dieses Urteil ändern.</translation>
+  </message>
+  <message>
    <source>No motion</source>
    <translation>Keine Bewegung</translation>
   </message>
@@ -6762,6 +6842,10 @@ s</translation>
    <translation>Einmal je Umdrehung schwankt die Drehzahl um {amplitude}; eine Umdrehung ist {length} m, {n} Umdrehungen ausgewertet.</translation>
   </message>
   <message>
+   <source>One of {answers}.</source>
+   <translation>Möglich ist: {answers}.</translation>
+  </message>
+  <message>
    <source>One turn is {length} m, {source}; {n} samples.</source>
    <translation>Eine Umdrehung ist {length} m, {source}; {n} Messwerte.</translation>
   </message>
@@ -6784,6 +6868,10 @@ s</translation>
   <message>
    <source>Part of the ripple that repeats with the turn: run-out, tilt of the hub.</source>
    <translation>Teil der Welligkeit, der sich mit der Umdrehung wiederholt: Rundlauf, Kippen der Nabe.</translation>
+  </message>
+  <message>
+   <source>Press Enter, or s to skip the step</source>
+   <translation>Die Eingabetaste drücken, oder s, um den Schritt auszulassen</translation>
   </message>
   <message>
    <source>Pulses in one turn</source>
@@ -6866,6 +6954,10 @@ s</translation>
    <translation>Unten angeben, welches Signal zu welchem Rad gehört.</translation>
   </message>
   <message>
+   <source>See in the maker's list which code is the left front wheel's, then write '{code} in LIST' (lists: {lists}), or wheel and kind: {answer}.</source>
+   <translation>In der Liste des Herstellers nachsehen, welcher Code zum Rad vorne links gehört, dann „{code} in LISTE“ schreiben (Listen: {lists}), oder Rad und Art: {answer}.</translation>
+  </message>
+  <message>
    <source>See wheel-triage experience list.</source>
    <translation>Siehe wheel-triage experience list.</translation>
   </message>
@@ -6906,8 +6998,8 @@ s</translation>
    <translation>Geschwindigkeit des Fahrzeugs, wie das Steuergerät sie angibt.</translation>
   </message>
   <message>
-   <source>Spent so far: {minutes} min, {money} of money</source>
-   <translation>Bisher aufgewendet: {minutes} min, {money} Geld</translation>
+   <source>Spent so far: {minutes} min; time and parts: {money} (an hour of work is {hour})</source>
+   <translation>Bisher aufgewendet: {minutes} min; Zeit und Teile: {money} (eine Arbeitsstunde zählt {hour})</translation>
   </message>
   <message>
    <source>Start the exercise anew.</source>
@@ -6966,6 +7058,10 @@ s</translation>
    <translation>Schwankung je Umdrehung</translation>
   </message>
   <message>
+   <source>Take wheel and kind from the maker's list: {answer}.</source>
+   <translation>Rad und Art aus der Liste des Herstellers nehmen: {answer}.</translation>
+  </message>
+  <message>
    <source>Take {known}.</source>
    <translation>Möglich: {known}.</translation>
   </message>
@@ -6990,6 +7086,10 @@ s</translation>
    <translation>Das Fahrzeug der Übung</translation>
   </message>
   <message>
+   <source>The causes: {causes}.</source>
+   <translation>Die Ursachen: {causes}.</translation>
+  </message>
+  <message>
    <source>The corners are {corners}.</source>
    <translation>Die Radecken sind {corners}.</translation>
   </message>
@@ -7000,6 +7100,14 @@ s</translation>
   <message>
    <source>The fields are schema, on, prior_cars, last_number and [[outcome]].</source>
    <translation>Die Felder sind schema, on, prior_cars, last_number und [[outcome]].</translation>
+  </message>
+  <message>
+   <source>The groups: {known}.</source>
+   <translation>Die Gruppen: {known}.</translation>
+  </message>
+  <message>
+   <source>The kinds are check and repair; the places FL, FR, RL, RR and vehicle.</source>
+   <translation>Die Arten sind check und repair; die Orte FL, FR, RL, RR und vehicle.</translation>
   </message>
   <message>
    <source>The length of a turn is not known, so the axis counts cycles per metre.</source>
@@ -7026,12 +7134,12 @@ s</translation>
    <translation>Der Arbeitsspeicher dieses Rechners reicht für diese Aufzeichnung nicht.</translation>
   </message>
   <message>
-   <source>The program failed: {what}</source>
-   <translation>Das Programm ist gescheitert: {what}</translation>
-  </message>
-  <message>
    <source>The program, from the recording alone: {claim}, {share}.</source>
    <translation>Das Programm, allein nach der Aufzeichnung: {claim}, {share}.</translation>
+  </message>
+  <message>
+   <source>The recording leaves no doubt worth a check. “{step}” comes first all the same: no part is cleaned or bought unseen.</source>
+   <translation>Die Aufzeichnung lässt keinen Zweifel, der eine Prüfung lohnt. „{step}“ kommt trotzdem zuerst: kein Teil wird ungesehen gereinigt oder gekauft.</translation>
   </message>
   <message>
    <source>The repair was put off; this check takes {minutes} min and is expected to settle {gain} bit of doubt.</source>
@@ -7058,6 +7166,10 @@ s</translation>
    <translation>Die Einstellungen konnten nicht behalten werden</translation>
   </message>
   <message>
+   <source>The settings were left aside. {error}</source>
+   <translation>Die Einstellungen wurden beiseitegelassen. {error}</translation>
+  </message>
+  <message>
    <source>The signal was gone while that of another wheel was gone too.</source>
    <translation>Das Signal fehlte, während auch das eines anderen Rades fehlte.</translation>
   </message>
@@ -7078,8 +7190,16 @@ s</translation>
    <translation>Das Rad zeigte kurz weniger, als es gedreht haben kann: Impulse fehlten.</translation>
   </message>
   <message>
+   <source>The wheels are {wheels}</source>
+   <translation>Die Räder sind {wheels}</translation>
+  </message>
+  <message>
    <source>The {wheel} wheel is the outer, loaded one in {loading} curves and the inner one in {relieving} curves. Driven so: {outer} and {inner}; straight on: {straight}.</source>
    <translation>Das Rad {wheel} ist in {loading}kurven das äußere, belastete und in {relieving}kurven das innere. So gefahren: {outer} und {inner}; geradeaus: {straight}.</translation>
+  </message>
+  <message>
+   <source>There is no setting “{name}”.</source>
+   <translation>Es gibt keine Einstellung „{name}“.</translation>
   </message>
   <message>
    <source>There is nothing left to ask</source>
@@ -7130,6 +7250,10 @@ s</translation>
    <translation>Mit wheel-triage experience on einschalten.</translation>
   </message>
   <message>
+   <source>Type 1 to {most}, or s for not done</source>
+   <translation>1 bis {most} eingeben, oder s für nicht gemacht</translation>
+  </message>
+  <message>
    <source>Unit</source>
    <translation>Einheit</translation>
   </message>
@@ -7170,8 +7294,16 @@ s</translation>
    <translation>0 oder eine positive ganze Zahl nehmen.</translation>
   </message>
   <message>
+   <source>Use {pixels} or {lines}.</source>
+   <translation>{pixels} oder {lines} verwenden.</translation>
+  </message>
+  <message>
    <source>Verdict</source>
    <translation>Ergebnis</translation>
+  </message>
+  <message>
+   <source>Wait until the recorder has finished, or copy the file first.</source>
+   <translation>Warten, bis das Aufzeichnungsgerät fertig ist, oder die Datei zuerst kopieren.</translation>
   </message>
   <message>
    <source>Wasted</source>
@@ -7234,6 +7366,14 @@ s</translation>
    <translation>Auf weniger Sekunden vergrößern.</translation>
   </message>
   <message>
+   <source>a 7z archive</source>
+   <translation>ein 7z-Archiv</translation>
+  </message>
+  <message>
+   <source>a RAR archive</source>
+   <translation>ein RAR-Archiv</translation>
+  </message>
+  <message>
    <source>a bearing needs elements smaller than its pitch circle</source>
    <translation>ein Lager braucht Wälzkörper, die kleiner sind als sein Teilkreis</translation>
   </message>
@@ -7242,12 +7382,28 @@ s</translation>
    <translation>ein Kanal liegt außerhalb seines Datensatzes</translation>
   </message>
   <message>
+   <source>a checksum does not agree with its content</source>
+   <translation>eine Prüfsumme passt nicht zum Inhalt</translation>
+  </message>
+  <message>
    <source>a confidence of {value} % cannot be scored</source>
    <translation>eine Sicherheit von {value} % lässt sich nicht bewerten</translation>
   </message>
   <message>
    <source>a drive with slow and fast parts</source>
    <translation>eine Fahrt mit langsamen und schnellen Abschnitten</translation>
+  </message>
+  <message>
+   <source>a factor of 0.001 is missing</source>
+   <translation>ein Faktor 0.001 fehlt</translation>
+  </message>
+  <message>
+   <source>a factor of 0.01 is missing</source>
+   <translation>ein Faktor 0.01 fehlt</translation>
+  </message>
+  <message>
+   <source>a factor of 100 is missing</source>
+   <translation>ein Faktor 100 fehlt</translation>
   </message>
   <message>
    <source>a file name is empty</source>
@@ -7282,20 +7438,40 @@ s</translation>
    <translation>eine Minute oder mehr über 30 km/h auf gewöhnlicher Straße, aufgezeichnet mit 50 Hz oder schneller und ohne Lücken</translation>
   </message>
   <message>
+   <source>a name has signs that are not allowed</source>
+   <translation>ein Name enthält unzulässige Zeichen</translation>
+  </message>
+  <message>
    <source>a note of the side to which the channel is positive, for instance left_positive in its name</source>
    <translation>eine Angabe, nach welcher Seite der Kanal positiv ist, zum Beispiel left_positive im Namen</translation>
+  </message>
+  <message>
+   <source>a part of the path is no folder</source>
+   <translation>ein Teil des Pfades ist kein Ordner</translation>
   </message>
   <message>
    <source>a sheet is named ({sheet}), but no file is a workbook</source>
    <translation>ein Blatt ist genannt ({sheet}), aber keine Datei ist eine Arbeitsmappe</translation>
   </message>
   <message>
+   <source>a whole number from {low} to {high}</source>
+   <translation>eine ganze Zahl von {low} bis {high}</translation>
+  </message>
+  <message>
    <source>about {times} as long a drive as this one, with more of this: {driving}</source>
    <translation>etwa {times} so lange fahren wie hier, mit mehr davon: {driving}</translation>
   </message>
   <message>
+   <source>after frame {number}</source>
+   <translation>nach Botschaft {number}</translation>
+  </message>
+  <message>
    <source>all</source>
    <translation>alle</translation>
+  </message>
+  <message>
+   <source>all speeds are below zero: the car was reversed, or the sign is wrong; they were left so.</source>
+   <translation>alle Geschwindigkeiten liegen unter null: das Fahrzeug fuhr rückwärts oder das Vorzeichen ist falsch; sie wurden so belassen.</translation>
   </message>
   <message>
    <source>all wheels</source>
@@ -7306,8 +7482,28 @@ s</translation>
    <translation>alle {value} Zeilen tragen dieselbe Zeit</translation>
   </message>
   <message>
+   <source>an exercise file has the texts {fields}, and nothing else</source>
+   <translation>eine Übungsdatei enthält die Texte {fields} und sonst nichts</translation>
+  </message>
+  <message>
+   <source>an old or locked Office file</source>
+   <translation>eine alte oder gesperrte Office-Datei</translation>
+  </message>
+  <message>
+   <source>another program uses it</source>
+   <translation>ein anderes Programm benutzt es</translation>
+  </message>
+  <message>
    <source>answer must be a list of tables</source>
    <translation>answer muss eine Liste von Tabellen sein</translation>
+  </message>
+  <message>
+   <source>answer {number}</source>
+   <translation>Antwort {number}</translation>
+  </message>
+  <message>
+   <source>answers {first} and {second} are to the same question</source>
+   <translation>die Antworten {first} und {second} gehören zur selben Frage</translation>
   </message>
   <message>
    <source>at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more</source>
@@ -7330,6 +7526,10 @@ s</translation>
    <translation>krass</translation>
   </message>
   <message>
+   <source>block list</source>
+   <translation>Blockliste</translation>
+  </message>
+  <message>
    <source>both</source>
    <translation>beide</translation>
   </message>
@@ -7350,20 +7550,32 @@ s</translation>
    <translation>nach dem eigenen Muster des Rades</translation>
   </message>
   <message>
+   <source>byte {byte} is not of a text in UTF-8</source>
+   <translation>Byte {byte} gehört zu keinem Text in UTF-8</translation>
+  </message>
+  <message>
+   <source>byte {number}</source>
+   <translation>Byte {number}</translation>
+  </message>
+  <message>
    <source>cannot be opened: {reason}</source>
    <translation>nicht zu öffnen: {reason}</translation>
+  </message>
+  <message>
+   <source>cannot be read as a value</source>
+   <translation>ist nicht als Wert lesbar</translation>
   </message>
   <message>
    <source>cannot be read: {reason}</source>
    <translation>nicht lesbar: {reason}</translation>
   </message>
   <message>
-   <source>cannot be unpacked: {error}</source>
-   <translation>nicht auszupacken: {error}</translation>
+   <source>cannot be unpacked: {reason}</source>
+   <translation>lässt sich nicht entpacken: {reason}</translation>
   </message>
   <message>
-   <source>cannot be {verb}: {reason}</source>
-   <translation>nicht möglich ({verb}): {reason}</translation>
+   <source>channel {name}</source>
+   <translation>Kanal {name}</translation>
   </message>
   <message>
    <source>choosing the wheels</source>
@@ -7378,8 +7590,16 @@ s</translation>
    <translation>Uhr</translation>
   </message>
   <message>
+   <source>confirm the cautions first</source>
+   <translation>erst die Warnhinweise bestätigen</translation>
+  </message>
+  <message>
    <source>could not be written: {reason}</source>
    <translation>nicht zu schreiben: {reason}</translation>
+  </message>
+  <message>
+   <source>damaged frames</source>
+   <translation>beschädigte Botschaften</translation>
   </message>
   <message>
    <source>done</source>
@@ -7404,6 +7624,10 @@ s</translation>
   <message>
    <source>edge times</source>
    <translation>Flankenzeiten</translation>
+  </message>
+  <message>
+   <source>error frames</source>
+   <translation>Fehlerbotschaften</translation>
   </message>
   <message>
    <source>falls from</source>
@@ -7450,12 +7674,28 @@ s</translation>
    <translation>fünfmal</translation>
   </message>
   <message>
+   <source>footer</source>
+   <translation>Dateiende</translation>
+  </message>
+  <message>
+   <source>footer or row group</source>
+   <translation>Dateiende oder Zeilengruppe</translation>
+  </message>
+  <message>
    <source>for training</source>
    <translation>zum Üben</translation>
   </message>
   <message>
    <source>four columns name the corners, but their values hardly change and no unit says what they are</source>
    <translation>vier Spalten nennen die Radecken, aber ihre Werte ändern sich kaum, und keine Einheit sagt, was sie sind</translation>
+  </message>
+  <message>
+   <source>frames with damaged data</source>
+   <translation>Botschaften mit beschädigten Daten</translation>
+  </message>
+  <message>
+   <source>frames without a readable time</source>
+   <translation>Botschaften ohne lesbare Zeit</translation>
   </message>
   <message>
    <source>front</source>
@@ -7514,6 +7754,38 @@ s</translation>
    <translation>kaum zu sehen</translation>
   </message>
   <message>
+   <source>has a resistor in {unit}, not in ohm</source>
+   <translation>nennt einen Widerstand in {unit} statt in Ohm</translation>
+  </message>
+  <message>
+   <source>has an implausible limit of {limit} {unit}</source>
+   <translation>nennt einen unglaubwürdigen Grenzwert von {limit} {unit}</translation>
+  </message>
+  <message>
+   <source>has an implausible resistor: {value} ohm lies outside {low} to {high} ohm for reading a sensor's current; look for a slip in the decimal point</source>
+   <translation>nennt einen unglaubwürdigen Widerstand: {value} Ohm liegen außerhalb von {low} bis {high} Ohm, über denen ein Sensorstrom gemessen wird; auf ein verrutschtes Komma prüfen</translation>
+  </message>
+  <message>
+   <source>has an implausible uncertainty</source>
+   <translation>hat eine unglaubwürdige Unsicherheit</translation>
+  </message>
+  <message>
+   <source>has no unit</source>
+   <translation>hat keine Einheit</translation>
+  </message>
+  <message>
+   <source>has the unit {unit}, not {right}</source>
+   <translation>hat die Einheit {unit} statt {right}</translation>
+  </message>
+  <message>
+   <source>heading</source>
+   <translation>Kopfzeile</translation>
+  </message>
+  <message>
+   <source>identifiers in the log (hex): {ids}</source>
+   <translation>Kennungen in der Aufzeichnung (hex): {ids}</translation>
+  </message>
+  <message>
    <source>in one of the two the car stands still.</source>
    <translation>in einer der beiden steht das Fahrzeug.</translation>
   </message>
@@ -7526,20 +7798,80 @@ s</translation>
    <translation>ist ein Ordner</translation>
   </message>
   <message>
+   <source>is a voltage: say across which resistor it was read</source>
+   <translation>ist eine Spannung: angeben, über welchem Widerstand gemessen wurde</translation>
+  </message>
+  <message>
+   <source>is not plausible: {value} {unit} lies outside {low} to {high} {unit}</source>
+   <translation>ist nicht glaubwürdig: {value} {unit} liegt außerhalb von {low} bis {high} {unit}</translation>
+  </message>
+  <message>
    <source>it begins or ends behind the end of any message</source>
    <translation>es beginnt oder endet hinter dem Ende jeder Botschaft</translation>
+  </message>
+  <message>
+   <source>it cannot be read: {reason}</source>
+   <translation>nicht lesbar: {reason}</translation>
+  </message>
+  <message>
+   <source>it holds no frame</source>
+   <translation>sie enthält keine Botschaft</translation>
+  </message>
+  <message>
+   <source>it holds no list of mappings</source>
+   <translation>darin steht keine Liste von Zuordnungen</translation>
+  </message>
+  <message>
+   <source>it is a folder</source>
+   <translation>es ist ein Ordner</translation>
   </message>
   <message>
    <source>it is binary of no known kind</source>
    <translation>es ist binär und von keiner bekannten Art</translation>
   </message>
   <message>
+   <source>it is cut off</source>
+   <translation>der Inhalt ist abgeschnitten</translation>
+  </message>
+  <message>
+   <source>it is nested too deeply</source>
+   <translation>der Inhalt ist zu tief verschachtelt</translation>
+  </message>
+  <message>
+   <source>it is no JSON: {reason}</source>
+   <translation>das ist kein JSON: {reason}</translation>
+  </message>
+  <message>
+   <source>it is no file of remembered mappings</source>
+   <translation>das ist keine Datei mit gemerkten Zuordnungen</translation>
+  </message>
+  <message>
+   <source>it is not said which wheel is meant</source>
+   <translation>es ist nicht gesagt, welches Rad gemeint ist</translation>
+  </message>
+  <message>
+   <source>it is protected by a password</source>
+   <translation>der Inhalt ist durch ein Passwort geschützt</translation>
+  </message>
+  <message>
+   <source>it is {meanings}</source>
+   <translation>er bedeutet {meanings}</translation>
+  </message>
+  <message>
    <source>it looks like {name}, but its content is damaged: {reason}</source>
    <translation>es sieht aus wie {name}, aber der Inhalt ist beschädigt: {reason}</translation>
   </message>
   <message>
+   <source>it uses a form that is not known here</source>
+   <translation>die Form des Inhalts ist hier nicht bekannt</translation>
+  </message>
+  <message>
    <source>its cells are formulas that were never calculated, so they hold no numbers</source>
    <translation>die Zellen sind Formeln, die nie berechnet wurden, und enthalten daher keine Zahlen</translation>
+  </message>
+  <message>
+   <source>its content is not of the right form ({kind})</source>
+   <translation>der Inhalt hat nicht die richtige Form ({kind})</translation>
   </message>
   <message>
    <source>its factor, offset or limits are no usable numbers</source>
@@ -7550,6 +7882,14 @@ s</translation>
    <translation>der Ordner dafür fehlt</translation>
   </message>
   <message>
+   <source>its links lead in a circle</source>
+   <translation>die Verknüpfungen führen im Kreis</translation>
+  </message>
+  <message>
+   <source>its schema is not {schema}</source>
+   <translation>das Schema ist nicht {schema}</translation>
+  </message>
+  <message>
    <source>its text has no table of numbers and no frames</source>
    <translation>der Text enthält weder eine Zahlentabelle noch Botschaften</translation>
   </message>
@@ -7558,8 +7898,24 @@ s</translation>
    <translation>Spalten beurteilen</translation>
   </message>
   <message>
+   <source>kept, because the other counters run</source>
+   <translation>behalten, weil die anderen Zähler laufen</translation>
+  </message>
+  <message>
+   <source>km/h were taken for m/s</source>
+   <translation>km/h für m/s gehalten wurden</translation>
+  </message>
+  <message>
+   <source>km/h were taken for mph</source>
+   <translation>km/h für mph gehalten wurden</translation>
+  </message>
+  <message>
    <source>larger than {most} bytes</source>
    <translation>größer als {most} Byte</translation>
+  </message>
+  <message>
+   <source>larger than {most} bytes: this is no exercise</source>
+   <translation>größer als {most} Byte: das ist keine Übung</translation>
   </message>
   <message>
    <source>left and right of both axles</source>
@@ -7574,8 +7930,16 @@ s</translation>
    <translation>links</translation>
   </message>
   <message>
+   <source>left out</source>
+   <translation>weggelassen</translation>
+  </message>
+  <message>
    <source>left-hand</source>
    <translation>Links</translation>
+  </message>
+  <message>
+   <source>length in seconds</source>
+   <translation>Dauer in Sekunden</translation>
   </message>
   <message>
    <source>less than {time} s of driving above walking pace</source>
@@ -7586,12 +7950,52 @@ s</translation>
    <translation>weniger als {way} m brauchbare Fahrt</translation>
   </message>
   <message>
+   <source>line {number}</source>
+   <translation>Zeile {number}</translation>
+  </message>
+  <message>
    <source>log read</source>
    <translation>Aufzeichnung gelesen</translation>
   </message>
   <message>
+   <source>m/s were taken for km/h</source>
+   <translation>m/s für km/h gehalten wurden</translation>
+  </message>
+  <message>
+   <source>mapping {number} is none</source>
+   <translation>Zuordnung {number} ist keine</translation>
+  </message>
+  <message>
+   <source>mapping {number} must hold signals and wheels as texts</source>
+   <translation>Zuordnung {number} muss Signale und Räder als Texte enthalten</translation>
+  </message>
+  <message>
+   <source>mapping {number} names an unknown wheel or unit</source>
+   <translation>Zuordnung {number} nennt ein unbekanntes Rad oder eine unbekannte Einheit</translation>
+  </message>
+  <message>
+   <source>message {name} is said to be {count} bytes long</source>
+   <translation>die Botschaft {name} soll {count} Byte lang sein</translation>
+  </message>
+  <message>
    <source>more than {most} recordings</source>
    <translation>mehr als {most} Aufzeichnungen</translation>
+  </message>
+  <message>
+   <source>mph were taken for km/h</source>
+   <translation>mph für km/h gehalten wurden</translation>
+  </message>
+  <message>
+   <source>names a limit, which this check does not take</source>
+   <translation>nennt einen Grenzwert, den diese Prüfung nicht braucht</translation>
+  </message>
+  <message>
+   <source>names a resistor, which only belongs to a current read as a voltage</source>
+   <translation>nennt einen Widerstand; der gehört nur zu einem Strom, der als Spannung gemessen wurde</translation>
+  </message>
+  <message>
+   <source>needs the maker's limit for this car; there is no universal one</source>
+   <translation>braucht den Grenzwert des Herstellers für dieses Fahrzeug; einen allgemeingültigen gibt es nicht</translation>
   </message>
   <message>
    <source>needs {access}</source>
@@ -7604,6 +8008,10 @@ s</translation>
   <message>
    <source>no check known to the program would tell them apart.</source>
    <translation>keine Prüfung, die das Programm kennt, würde sie unterscheiden.</translation>
+  </message>
+  <message>
+   <source>no column of edges was found for the {wheel} wheel ({corner}); columns of edges: {found}</source>
+   <translation>für das Rad {wheel} ({corner}) wurde keine Spalte mit Flanken gefunden; Spalten mit Flanken: {found}</translation>
   </message>
   <message>
    <source>no column of time among {names}</source>
@@ -7690,6 +8098,10 @@ s</translation>
    <translation>keine</translation>
   </message>
   <message>
+   <source>none of the lists here has it</source>
+   <translation>keine der Listen hier enthält ihn</translation>
+  </message>
+  <message>
    <source>none of the {count} files in the archive is a recording</source>
    <translation>keine der {count} Dateien im Archiv ist eine Aufzeichnung</translation>
   </message>
@@ -7722,12 +8134,24 @@ s</translation>
    <translation>noch nichts gefragt</translation>
   </message>
   <message>
+   <source>nothing can be written there</source>
+   <translation>dort lässt sich nichts schreiben</translation>
+  </message>
+  <message>
+   <source>nothing remembered was used. {error}</source>
+   <translation>nichts Gemerktes wurde verwendet. {error}</translation>
+  </message>
+  <message>
    <source>nothing was built in: all four wheel ends are sound</source>
    <translation>nichts wurde eingebaut: alle vier Räder sind in Ordnung</translation>
   </message>
   <message>
    <source>nothing was handed in yet</source>
    <translation>es wurde noch nichts abgegeben</translation>
+  </message>
+  <message>
+   <source>on or outcome cannot be understood</source>
+   <translation>on oder outcome ist nicht zu verstehen</translation>
   </message>
   <message>
    <source>one cause stands out</source>
@@ -7748,6 +8172,10 @@ s</translation>
   <message>
    <source>one minute or more of driving, with stops, curves to both sides and a steady straight part</source>
    <translation>eine Minute Fahrt oder mehr, mit Halten, Kurven nach beiden Seiten und einem gleichmäßigen geraden Stück</translation>
+  </message>
+  <message>
+   <source>one of {values}</source>
+   <translation>eines von {values}</translation>
   </message>
   <message>
    <source>one signal might be, but need not be, that of the {wheel} wheel ({corner})</source>
@@ -7774,6 +8202,10 @@ s</translation>
    <translation>oder der Wert in {unit} ({low} bis {high}){limit}{shunt}</translation>
   </message>
   <message>
+   <source>outcome {number}</source>
+   <translation>Ergebnis {number}</translation>
+  </message>
+  <message>
    <source>outer, loaded</source>
    <translation>außen, belastet</translation>
   </message>
@@ -7788,6 +8220,10 @@ s</translation>
   <message>
    <source>part {index} starts its clock anew; it was joined to the end of the part before.</source>
    <translation>Teil {index} beginnt seine Uhr neu; er wurde an das Ende des Teils davor gefügt.</translation>
+  </message>
+  <message>
+   <source>prior_cars must be a number from {low} to {high}</source>
+   <translation>prior_cars muss eine Zahl von {low} bis {high} sein</translation>
   </message>
   <message>
    <source>pulls away</source>
@@ -7858,6 +8294,10 @@ s</translation>
    <translation>aufzeichnen</translation>
   </message>
   <message>
+   <source>remote frames</source>
+   <translation>Anforderungsbotschaften</translation>
+  </message>
+  <message>
    <source>right</source>
    <translation>richtig</translation>
   </message>
@@ -7878,12 +8318,36 @@ s</translation>
    <translation>Probefahrt einer Übung</translation>
   </message>
   <message>
+   <source>seed of the car</source>
+   <translation>Startwert des Fahrzeugs</translation>
+  </message>
+  <message>
+   <source>seed of the drive</source>
+   <translation>Startwert der Fahrt</translation>
+  </message>
+  <message>
+   <source>several columns of edges fit the {wheel} wheel ({corner}); columns of edges: {found}</source>
+   <translation>für das Rad {wheel} ({corner}) passen mehrere Spalten mit Flanken; Spalten mit Flanken: {found}</translation>
+  </message>
+  <message>
    <source>several sets of signals could be the wheel speeds, and they do not agree</source>
    <translation>mehrere Sätze von Signalen könnten die Radgeschwindigkeiten sein, und sie stimmen nicht überein</translation>
   </message>
   <message>
    <source>several signals fit the {wheel} wheel ({corner})</source>
    <translation>mehrere Signale passen zum Rad {wheel} ({corner})</translation>
+  </message>
+  <message>
+   <source>severity</source>
+   <translation>Schwere</translation>
+  </message>
+  <message>
+   <source>sheet {name}</source>
+   <translation>Blatt {name}</translation>
+  </message>
+  <message>
+   <source>signal {name}</source>
+   <translation>Signal {name}</translation>
   </message>
   <message>
    <source>silent, slow</source>
@@ -7994,10 +8458,6 @@ s</translation>
    <translation>das Archiv enthält keine Datei</translation>
   </message>
   <message>
-   <source>the archive holds {count} files</source>
-   <translation>das Archiv enthält {count} Dateien</translation>
-  </message>
-  <message>
    <source>the car is not right</source>
    <translation>das Fahrzeug ist nicht in Ordnung</translation>
   </message>
@@ -8022,12 +8482,24 @@ s</translation>
    <translation>die Ursache stimmt, das Rad nicht</translation>
   </message>
   <message>
+   <source>the check {check} takes no trouble code</source>
+   <translation>die Prüfung {check} nimmt keinen Fehlercode an</translation>
+  </message>
+  <message>
    <source>the check {id} takes no value ({text})</source>
    <translation>die Prüfung {id} nimmt keinen Messwert ({text})</translation>
   </message>
   <message>
    <source>the clock of {said} does not run with those of the other wheels, though it has as many samples; the times were left as they are, so comparisons of this wheel with the others may be wrong.</source>
    <translation>die Uhr von {said} läuft nicht mit denen der anderen Räder, obwohl sie ebenso viele Messwerte hat; die Zeiten blieben, wie sie sind, Vergleiche dieses Rades mit den anderen können daher falsch sein.</translation>
+  </message>
+  <message>
+   <source>the column {name}</source>
+   <translation>die Spalte {name}</translation>
+  </message>
+  <message>
+   <source>the damaged settings cannot be put aside: {reason}</source>
+   <translation>die beschädigten Einstellungen lassen sich nicht beiseitelegen: {reason}</translation>
   </message>
   <message>
    <source>the data of no frame can be read, the first of which is {example}</source>
@@ -8046,6 +8518,10 @@ s</translation>
    <translation>die Datenbank beschreibt mehr als {most} Signale</translation>
   </message>
   <message>
+   <source>the database describes none of the identifiers in the log; it belongs to another car or bus</source>
+   <translation>die Datenbank beschreibt keine der Kennungen in der Aufzeichnung; sie gehört zu einem anderen Fahrzeug oder Bus</translation>
+  </message>
+  <message>
    <source>the database is empty</source>
    <translation>die Datenbank ist leer</translation>
   </message>
@@ -8054,12 +8530,44 @@ s</translation>
    <translation>die Datenbank ist zu groß</translation>
   </message>
   <message>
+   <source>the database names no wheel speed; name the signals with --map if you know them</source>
+   <translation>die Datenbank nennt keine Radgeschwindigkeit; die Signale mit --map nennen, wenn sie bekannt sind</translation>
+  </message>
+  <message>
+   <source>the drive does not read or write it</source>
+   <translation>das Laufwerk kann es nicht lesen oder schreiben</translation>
+  </message>
+  <message>
    <source>the edges span {value} hours; their unit of time may be another</source>
    <translation>die Flanken umspannen {value} Stunden; ihre Zeiteinheit ist vielleicht eine andere</translation>
   </message>
   <message>
+   <source>the exercise cannot be used here: {reason}</source>
+   <translation>die Übung ist hier nicht verwendbar: {reason}</translation>
+  </message>
+  <message>
+   <source>the exercise was altered: its parts do not belong together</source>
+   <translation>die Übung wurde verändert: ihre Teile gehören nicht zusammen</translation>
+  </message>
+  <message>
+   <source>the exercise was saved by another version of the program</source>
+   <translation>die Übung wurde mit einer anderen Programmversion gespeichert</translation>
+  </message>
+  <message>
+   <source>the exercise's number or the driver's words are not of the right form</source>
+   <translation>die Nummer der Übung oder die Worte des Fahrers haben nicht die richtige Form</translation>
+  </message>
+  <message>
    <source>the experience of the workshop is off</source>
    <translation>die Erfahrung der Werkstatt ist ausgeschaltet</translation>
+  </message>
+  <message>
+   <source>the file ends in the middle of a container</source>
+   <translation>die Datei endet mitten in einem Behälter</translation>
+  </message>
+  <message>
+   <source>the file ends in the middle of a record</source>
+   <translation>die Datei endet mitten in einem Datensatz</translation>
   </message>
   <message>
    <source>the file ends inside its header</source>
@@ -8074,8 +8582,12 @@ s</translation>
    <translation>die Datei wurde während des Lesens geändert</translation>
   </message>
   <message>
-   <source>the folder holds {count} recordings whose times do not join to one drive: {names}{more}</source>
-   <translation>der Ordner enthält {count} Aufzeichnungen, deren Zeiten sich nicht zu einer Fahrt fügen: {names}{more}</translation>
+   <source>the first column has no name; it</source>
+   <translation>die erste Spalte hat keinen Namen; sie</translation>
+  </message>
+  <message>
+   <source>the folder holds {count} recordings whose times do not join to one drive: {names}</source>
+   <translation>der Ordner enthält {count} Aufzeichnungen, deren Zeiten sich nicht zu einer Fahrt fügen: {names}</translation>
   </message>
   <message>
    <source>the four wheels state different units: {known}</source>
@@ -8090,12 +8602,28 @@ s</translation>
    <translation>die Gruppe hat keinen Namen</translation>
   </message>
   <message>
+   <source>the hidden part is damaged</source>
+   <translation>der verborgene Teil ist beschädigt</translation>
+  </message>
+  <message>
    <source>the hub tilts, and the ring moves under the sensor</source>
    <translation>die Nabe kippt, und der Ring bewegt sich unter dem Sensor</translation>
   </message>
   <message>
+   <source>the identifier {id} of message {message} is too large</source>
+   <translation>die Kennung {id} der Botschaft {message} ist zu groß</translation>
+  </message>
+  <message>
+   <source>the identifiers of the wheel speeds are in the log, but with 11 bits where the database says 29, or the other way round</source>
+   <translation>die Kennungen der Radgeschwindigkeiten stehen in der Aufzeichnung, aber mit 11 Bit, wo die Datenbank 29 sagt, oder umgekehrt</translation>
+  </message>
+  <message>
    <source>the index of the sample logs does not name it</source>
    <translation>das Verzeichnis der beiliegenden Aufzeichnungen nennt sie nicht</translation>
+  </message>
+  <message>
+   <source>the last line is cut off</source>
+   <translation>die letzte Zeile ist abgeschnitten</translation>
   </message>
   <message>
    <source>the lead loses contact for moments</source>
@@ -8108,6 +8636,10 @@ s</translation>
   <message>
    <source>the length of a wheel's turn was not found</source>
    <translation>die Länge einer Radumdrehung wurde nicht gefunden</translation>
+  </message>
+  <message>
+   <source>the list {list} has no {code}</source>
+   <translation>die Liste {list} enthält {code} nicht</translation>
   </message>
   <message>
    <source>the log does not state the positive side of its yaw rate or steering, which opposes the wheels</source>
@@ -8138,6 +8670,14 @@ s</translation>
    <translation>die Aufzeichnung ist zu kurz: {n} Messwerte, zu wenig für jede Messung</translation>
   </message>
   <message>
+   <source>the messages with the wheel speeds ({wanted}) are not in the log</source>
+   <translation>die Botschaften mit den Radgeschwindigkeiten ({wanted}) stehen nicht in der Aufzeichnung</translation>
+  </message>
+  <message>
+   <source>the name is too long</source>
+   <translation>der Name ist zu lang</translation>
+  </message>
+  <message>
    <source>the number is no whole number, or another field no text</source>
    <translation>die Nummer ist keine ganze Zahl oder ein anderes Feld kein Text</translation>
   </message>
@@ -8146,12 +8686,20 @@ s</translation>
    <translation>die Polzahl geht weder aus den Flanken noch aus der Fahrzeugdatei hervor</translation>
   </message>
   <message>
+   <source>the number {number} is given twice</source>
+   <translation>die Nummer {number} ist doppelt vergeben</translation>
+  </message>
+  <message>
    <source>the other wheels' turns do not agree to a pulse</source>
    <translation>die Umdrehungen der anderen Räder stimmen nicht auf einen Impuls überein</translation>
   </message>
   <message>
    <source>the packed file is empty</source>
    <translation>die gepackte Datei ist leer</translation>
+  </message>
+  <message>
+   <source>the program failed: {what}</source>
+   <translation>das Programm hat einen Fehler: {what}</translation>
   </message>
   <message>
    <source>the pulse counters overflow at {value} or at {rival}; {value2} was taken, which the numbers fit better.</source>
@@ -8164,6 +8712,10 @@ s</translation>
   <message>
    <source>the remembered mappings cannot be used: {reason}</source>
    <translation>die gemerkten Zuordnungen sind nicht verwendbar: {reason}</translation>
+  </message>
+  <message>
+   <source>the rest is damaged ({reason})</source>
+   <translation>der Rest ist beschädigt ({reason})</translation>
   </message>
   <message>
    <source>the revolution found fits neither the other wheels nor this wheel's own ratio to them</source>
@@ -8210,6 +8762,18 @@ s</translation>
    <translation>das Signal fällt zu oft aus, um ein Verhältnis zu bilden</translation>
   </message>
   <message>
+   <source>the signal {signal} does not fit in message {message}</source>
+   <translation>das Signal {signal} passt nicht in die Botschaft {message}</translation>
+  </message>
+  <message>
+   <source>the signal {signal} of message {message} has no bits</source>
+   <translation>das Signal {signal} der Botschaft {message} hat keine Bits</translation>
+  </message>
+  <message>
+   <source>the signals {first} and {second} of message {message} overlap</source>
+   <translation>die Signale {first} und {second} der Botschaft {message} überlappen sich</translation>
+  </message>
+  <message>
    <source>the signals {names} hold no valid number</source>
    <translation>die Signale {names} enthalten keine gültige Zahl</translation>
   </message>
@@ -8230,8 +8794,8 @@ s</translation>
    <translation>die Geschwindigkeiten sind in Stufen von {step} m/s aufgezeichnet; kleine Welligkeit geht verloren.</translation>
   </message>
   <message>
-   <source>the table cannot be read: {error}</source>
-   <translation>die Tabelle ist nicht lesbar: {error}</translation>
+   <source>the system reports error {number}</source>
+   <translation>das Betriebssystem meldet Fehler {number}</translation>
   </message>
   <message>
    <source>the table cannot be read: {reason}</source>
@@ -8266,6 +8830,14 @@ s</translation>
    <translation>die Umdrehung wurde an diesem Rad und zwei anderen mit Zählern nicht gefunden</translation>
   </message>
   <message>
+   <source>the vehicle file cannot be read: {reason}</source>
+   <translation>die Fahrzeugdatei ist nicht lesbar: {reason}</translation>
+  </message>
+  <message>
+   <source>the vehicle file does not exist</source>
+   <translation>die Fahrzeugdatei gibt es nicht</translation>
+  </message>
+  <message>
    <source>the wheel is right, the cause is not</source>
    <translation>das Rad stimmt, die Ursache nicht</translation>
   </message>
@@ -8298,8 +8870,8 @@ s</translation>
    <translation>die Arbeitsmappe ist nicht lesbar: {reason}</translation>
   </message>
   <message>
-   <source>the workbook cannot be unpacked: {error}</source>
-   <translation>die Arbeitsmappe ist nicht auszupacken: {error}</translation>
+   <source>the workbook cannot be unpacked: {reason}</source>
+   <translation>die Arbeitsmappe lässt sich nicht entpacken: {reason}</translation>
   </message>
   <message>
    <source>the workbook unpacks to more than any recording does</source>
@@ -8326,16 +8898,48 @@ s</translation>
    <translation>es gibt keine Ursache {cause}</translation>
   </message>
   <message>
+   <source>there is no check {id}</source>
+   <translation>es gibt keine Prüfung {id}</translation>
+  </message>
+  <message>
    <source>there is no check {name}</source>
    <translation>es gibt keine Prüfung {name}</translation>
+  </message>
+  <message>
+   <source>there is no experience with a group {group}</source>
+   <translation>es gibt keine Erfahrung mit einer Gruppe {group}</translation>
+  </message>
+  <message>
+   <source>there is no list {list} of trouble codes</source>
+   <translation>es gibt keine Liste {list} von Fehlercodes</translation>
+  </message>
+  <message>
+   <source>there is no outcome {number}</source>
+   <translation>es gibt kein Ergebnis {number}</translation>
+  </message>
+  <message>
+   <source>there is no repair {id}</source>
+   <translation>es gibt keine Reparatur {id}</translation>
+  </message>
+  <message>
+   <source>there is no room left</source>
+   <translation>es ist kein Platz mehr</translation>
   </message>
   <message>
    <source>there is no such file of answers</source>
    <translation>es gibt keine solche Datei mit Antworten</translation>
   </message>
   <message>
+   <source>there is no such file or folder</source>
+   <translation>eine solche Datei oder einen solchen Ordner gibt es nicht</translation>
+  </message>
+  <message>
    <source>there is no usable data frame in the log ({which})</source>
    <translation>die Aufzeichnung enthält keine brauchbare Datenbotschaft ({which})</translation>
+  </message>
+  <message>
+   <source>there is no visible sheet {sheet}; it has {names}</source>
+   <translation>es gibt kein sichtbares Blatt {sheet}; vorhanden sind {names}</translation>
   </message>
   <message>
    <source>there is nothing drawn</source>
@@ -8344,6 +8948,10 @@ s</translation>
   <message>
    <source>there is nothing to save</source>
    <translation>es gibt nichts zu speichern</translation>
+  </message>
+  <message>
+   <source>there is one of that name already</source>
+   <translation>der Name ist schon vergeben</translation>
   </message>
   <message>
    <source>there is too little usable driving for a spectrum</source>
@@ -8398,8 +9006,16 @@ s</translation>
    <translation>das ist ein Archiv in einem Archiv</translation>
   </message>
   <message>
+   <source>this is no JSON: no exercise file, or a damaged one</source>
+   <translation>das ist kein JSON: keine Übungsdatei oder eine beschädigte</translation>
+  </message>
+  <message>
    <source>this is no class sheet: it has other columns</source>
    <translation>das ist keine Klassenliste: sie hat andere Spalten</translation>
+  </message>
+  <message>
+   <source>this is no exercise file</source>
+   <translation>das ist keine Übungsdatei</translation>
   </message>
   <message>
    <source>this is no file</source>
@@ -8408,6 +9024,14 @@ s</translation>
   <message>
    <source>this is no file name</source>
    <translation>das ist kein Dateiname</translation>
+  </message>
+  <message>
+   <source>this is no file of answers (schema {schema})</source>
+   <translation>das ist keine Datei mit Antworten (Schema {schema})</translation>
+  </message>
+  <message>
+   <source>this is no file of experience (schema {schema})</source>
+   <translation>das ist keine Datei mit Erfahrungen (Schema {schema})</translation>
   </message>
   <message>
    <source>this is no kind of picture that can be made</source>
@@ -8426,12 +9050,16 @@ s</translation>
    <translation>das ist keine lesbare Aufzeichnung: {what}</translation>
   </message>
   <message>
-   <source>this is no table: {error}</source>
-   <translation>das ist keine Tabelle: {error}</translation>
+   <source>this is no table: {reason}</source>
+   <translation>das ist keine Tabelle: {reason}</translation>
   </message>
   <message>
    <source>this is no text: no class sheet</source>
    <translation>das ist kein Text: keine Klassenliste</translation>
+  </message>
+  <message>
+   <source>this is no text: no exercise file</source>
+   <translation>das ist kein Text: keine Übungsdatei</translation>
   </message>
   <message>
    <source>this is still being worked out</source>
@@ -8442,12 +9070,24 @@ s</translation>
    <translation>das ist {what}</translation>
   </message>
   <message>
+   <source>this mapping could not be remembered. {error}</source>
+   <translation>diese Zuordnung ließ sich nicht merken. {error}</translation>
+  </message>
+  <message>
+   <source>this mapping is remembered for recordings with the same signals; to forget it: wheel-triage mappings forget {fingerprint}.</source>
+   <translation>diese Zuordnung ist für Aufzeichnungen mit denselben Signalen gemerkt; vergessen: wheel-triage mappings forget {fingerprint}.</translation>
+  </message>
+  <message>
    <source>this outcome cannot be understood</source>
    <translation>dieses Ergebnis ist nicht zu verstehen</translation>
   </message>
   <message>
    <source>this part is no plain XML, as workbooks have it</source>
    <translation>dieser Teil ist kein einfaches XML, wie Arbeitsmappen es haben</translation>
+  </message>
+  <message>
+   <source>this user has no right to it</source>
+   <translation>dieser Benutzer hat kein Recht dazu</translation>
   </message>
   <message>
    <source>three or more curves, recorded with a yaw rate or steering angle whose positive side is stated</source>
@@ -8538,6 +9178,10 @@ s</translation>
    <translation>zu wenig Geradeausfahrt über 15 km/h</translation>
   </message>
   <message>
+   <source>too many files are open</source>
+   <translation>es sind zu viele Dateien offen</translation>
+  </message>
+  <message>
    <source>tools: {tools}</source>
    <translation>Werkzeug: {tools}</translation>
   </message>
@@ -8566,6 +9210,10 @@ s</translation>
    <translation>Einheit</translation>
   </message>
   <message>
+   <source>unknown field {field}</source>
+   <translation>unbekanntes Feld {field}</translation>
+  </message>
+  <message>
    <source>unknown kind or place</source>
    <translation>unbekannte Art oder Stelle</translation>
   </message>
@@ -8578,6 +9226,14 @@ s</translation>
    <translation>entpackt sich auf mehr als das {most}-fache, wie keine Aufzeichnung</translation>
   </message>
   <message>
+   <source>unreadable lines</source>
+   <translation>unlesbare Zeilen</translation>
+  </message>
+  <message>
+   <source>unreadable rows</source>
+   <translation>unlesbare Tabellenzeilen</translation>
+  </message>
+  <message>
    <source>value frozen</source>
    <translation>steht fest</translation>
   </message>
@@ -8586,12 +9242,24 @@ s</translation>
    <translation>Rad und Ursache, oder eines von beiden</translation>
   </message>
   <message>
+   <source>which names speeds in it</source>
+   <translation>die darin Geschwindigkeiten nennt</translation>
+  </message>
+  <message>
+   <source>which was given first</source>
+   <translation>die zuerst angegeben wurde</translation>
+  </message>
+  <message>
    <source>whole vehicle</source>
    <translation>Fahrzeug</translation>
   </message>
   <message>
    <source>{answers} from {file}.</source>
    <translation>{answers}, aus {file}.</translation>
+  </message>
+  <message>
+   <source>{answer} is no answer</source>
+   <translation>{answer} ist keine Antwort</translation>
   </message>
   <message>
    <source>{arrow} from {share}</source>
@@ -8622,12 +9290,32 @@ s</translation>
    <translation>{check} ({wheel}), {minutes} min ({gain} bit).</translation>
   </message>
   <message>
+   <source>{check} is not done at {place}</source>
+   <translation>{check} wird nicht bei {place} gemacht</translation>
+  </message>
+  <message>
+   <source>{check} is not what is asked now</source>
+   <translation>nach {check} wird jetzt nicht gefragt</translation>
+  </message>
+  <message>
+   <source>{check} was answered before</source>
+   <translation>{check} ist schon beantwortet</translation>
+  </message>
+  <message>
+   <source>{check}@FL={outcomes}</source>
+   <translation>{check}@FL={outcomes}</translation>
+  </message>
+  <message>
    <source>{claim} at {share}</source>
    <translation>{claim} mit {share}</translation>
   </message>
   <message>
    <source>{claim} {moves} {before} to {after}</source>
    <translation>{claim} {moves} {before} auf {after}</translation>
+  </message>
+  <message>
+   <source>{code} alone does not name a wheel</source>
+   <translation>{code} allein nennt kein Rad</translation>
   </message>
   <message>
    <source>{code}{failure} by the list {family}</source>
@@ -8676,6 +9364,18 @@ s</translation>
   <message>
    <source>{factor} times ({low} to {high})</source>
    <translation>{factor}-mal ({low} bis {high})</translation>
+  </message>
+  <message>
+   <source>{field} cannot be understood</source>
+   <translation>{field} ist nicht zu verstehen</translation>
+  </message>
+  <message>
+   <source>{field} must be a number between {low} and {high}</source>
+   <translation>{field} muss eine Zahl zwischen {low} und {high} sein</translation>
+  </message>
+  <message>
+   <source>{field} must be one of {values}</source>
+   <translation>{field} muss eines von {values} sein</translation>
   </message>
   <message>
    <source>{file} and {file2} describe {identifier} differently ({name} and {name2}); {used}, {why}, was used.</source>
@@ -8778,20 +9478,28 @@ s</translation>
    <translation>{losses} An {places} ({lost} s) fehlen alle Räder: das liegt nicht an diesem Rad.</translation>
   </message>
   <message>
-   <source>{minutes} min and {money} of money to a car that is right; ideal order {ideal_minutes} min and {ideal_money}</source>
-   <translation>{minutes} min und {money} Geld, bis das Fahrzeug in Ordnung ist; günstigste Reihenfolge {ideal_minutes} min und {ideal_money}</translation>
+   <source>{minutes} min and {money} to a car that is right; ideal order {ideal_minutes} min and {ideal_money}</source>
+   <translation>{minutes} min und {money} bis zum heilen Fahrzeug; ideale Reihenfolge {ideal_minutes} min und {ideal_money}</translation>
   </message>
   <message>
    <source>{minutes} min, expected gain {gain} bit</source>
    <translation>{minutes} min, erwarteter Gewinn {gain} bit</translation>
   </message>
   <message>
-   <source>{money} of money; parts fitted in vain: {parts}</source>
-   <translation>{money} Geld; vergeblich eingebaute Teile: {parts}</translation>
+   <source>{money}; parts fitted in vain: {parts}</source>
+   <translation>{money}; vergeblich eingebaute Teile: {parts}</translation>
+  </message>
+  <message>
+   <source>{names} and {count} more</source>
+   <translation>{names} und {count} weitere</translation>
   </message>
   <message>
    <source>{name} is no outcome of the check {id}</source>
    <translation>{name} ist kein Ergebnis der Prüfung {id}</translation>
+  </message>
+  <message>
+   <source>{name} is no wheel</source>
+   <translation>{name} ist kein Rad</translation>
   </message>
   <message>
    <source>{name}: damaged in {skipped} places, the first in the container at byte {first}; the rest of that container was skipped and its frames are lost.</source>
@@ -8810,12 +9518,28 @@ s</translation>
    <translation>{name}: Zahlen sind mit Dezimalkomma geschrieben.</translation>
   </message>
   <message>
-   <source>{name}: passed over, as these are no recordings: {passed}{more}.</source>
-   <translation>{name}: übergangen, da keine Aufzeichnungen: {passed}{more}.</translation>
+   <source>{name}: passed over, as these are no recordings: {passed}.</source>
+   <translation>{name}: übergangen, da es keine Aufzeichnungen sind: {passed}.</translation>
+  </message>
+  <message>
+   <source>{name}: reading stopped in the middle ({reason}); what was read was used.</source>
+   <translation>{name}: das Lesen brach mittendrin ab ({reason}); was gelesen war, wurde verwendet.</translation>
+  </message>
+  <message>
+   <source>{name}: stretches of zero bytes, as left when a recorder loses its power, were left out; what stood there is lost.</source>
+   <translation>{name}: Strecken aus Nullbytes, wie sie bleiben, wenn ein Aufzeichnungsgerät den Strom verliert, wurden weggelassen; was dort stand, ist verloren.</translation>
   </message>
   <message>
    <source>{name}: the edges have no unit of time; by their distance {unit} was taken.</source>
    <translation>{name}: die Flanken haben keine Zeiteinheit; nach ihrem Abstand wurde {unit} genommen.</translation>
+  </message>
+  <message>
+   <source>{name}: the file grew while it was read; what came later was left out.</source>
+   <translation>{name}: die Datei wuchs, während sie gelesen wurde; was später kam, wurde weggelassen.</translation>
+  </message>
+  <message>
+   <source>{name}: the packed file is damaged or cut off; what could be unpacked was used.</source>
+   <translation>{name}: die gepackte Datei ist beschädigt oder abgeschnitten; was sich entpacken ließ, wurde verwendet.</translation>
   </message>
   <message>
    <source>{name}: the recording is incomplete: {what} ({place}); everything before it was used.</source>
@@ -8886,6 +9610,14 @@ s</translation>
    <translation>{n} Mal</translation>
   </message>
   <message>
+   <source>{n} units of money</source>
+   <translation>{n} Geldeinheiten</translation>
+  </message>
+  <message>
+   <source>{over} ({low} or more)</source>
+   <translation>{over} ({low} oder mehr)</translation>
+  </message>
+  <message>
    <source>{problem}; signals in the log: {shown}{more}</source>
    <translation>{problem}; Signale in der Aufzeichnung: {shown}{more}</translation>
   </message>
@@ -8898,8 +9630,20 @@ s</translation>
    <translation>{reached} von {most}</translation>
   </message>
   <message>
+   <source>{reason}, in line {line}</source>
+   <translation>{reason}, in Zeile {line}</translation>
+  </message>
+  <message>
+   <source>{reason}, in line {line}, column {column}</source>
+   <translation>{reason}, in Zeile {line}, Spalte {column}</translation>
+  </message>
+  <message>
    <source>{repeated} time stamps are repeated; the first valid sample of each instant was kept.</source>
    <translation>{repeated} Zeitstempel wiederholen sich; je Zeitpunkt wurde der erste gültige Messwert behalten.</translation>
+  </message>
+  <message>
+   <source>{rows} rows are more than a table can hold</source>
+   <translation>{rows} Zeilen sind mehr, als eine Tabelle fasst</translation>
   </message>
   <message>
    <source>{share} of the ripple repeats with the angle.</source>
@@ -8986,6 +9730,10 @@ s</translation>
    <translation>{told} beantwortet{skipped}; verbleibender Zweifel {doubt} bit; erwartete Kosten bis zur nachgewiesenen Reparatur {money}</translation>
   </message>
   <message>
+   <source>{under} ({high} or less)</source>
+   <translation>{under} ({high} oder weniger)</translation>
+  </message>
+  <message>
    <source>{unit} to m/s</source>
    <translation>{unit} in m/s</translation>
   </message>
@@ -9006,8 +9754,8 @@ s</translation>
    <translation>{what} Gelesen aus {source}.</translation>
   </message>
   <message>
-   <source>{what} the {wheel} wheel ({corner}); columns of edges: {found}</source>
-   <translation>{what} Rad {wheel} ({corner}); Spalten mit Flanken: {found}</translation>
+   <source>{wheel} in {list}</source>
+   <translation>{wheel} in {list}</translation>
   </message>
   <message>
    <source>{wheel} mostly reads more than {speed} km/h, as no car drives: the unit or the factor of the speeds is wrong</source>
@@ -9016,6 +9764,10 @@ s</translation>
   <message>
    <source>{words} is the {meant} wheel, not {given}</source>
    <translation>{words} meint das Rad {meant}, nicht {given}</translation>
+  </message>
+  <message>
+   <source>“{name}” cannot be {value}; it is {allowed}.</source>
+   <translation>„{name}“ kann nicht {value} sein; möglich ist {allowed}.</translation>
   </message>
   <message>
    <source>“{outcome}” ({share} likely) would put first: {leader}</source>

@@ -5,7 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from triage.texts import failure_words
 from ui.widgets.labels import make_label
+from ui.widgets.speaking import say
 
 
 class InstrumentTab(QStackedWidget):
@@ -37,8 +39,7 @@ class InstrumentTab(QStackedWidget):
 
     def refuse(self, error: Exception) -> None:
         """Say why the instrument could not be worked out."""
-        told = str(error) or type(error).__name__
-        self._tell(self.tr("It could not be worked out: {}").format(told))
+        self._tell(self.tr("It could not be worked out: {}").format(say(failure_words(error))))
 
     def show_instrument(self) -> None:
         """Show the instrument."""

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGraphicsView, QLabel, QWidget
 
 from triage.errors import OutputError
 from triage.output_file import whole_file
+from triage.texts import Text
 from ui.presenters.plot_table import Table, format_table, write_table
 from ui.widgets.svg_lines import keep_line_widths
 
@@ -114,7 +115,9 @@ def save_picture(widget: QWidget, path: str | Path, title: str) -> None:
     suffix = Path(path).suffix.lower()
     if suffix not in (PNG, SVG):
         raise OutputError(
-            "this is no kind of picture that can be made", file=str(path), hint=f"Use {PNG} or {SVG}."
+            "this is no kind of picture that can be made",
+            file=str(path),
+            hint=Text("Use {pixels} or {lines}.", pixels=PNG, lines=SVG),
         )
     picture = draw_png(widget) if suffix == PNG else draw_svg(widget, title)
     with whole_file(path) as unfinished:

@@ -25,7 +25,7 @@ READ: Final = frozenset(("message", "text", "hint", "place", "reason", "what"))
 SHAPING: Final = frozenset(
     (
         *("Text", "as_text", "error_lines", "error_words", "failure_words", "first_names", "in_english"),
-        *("instead_of", "joined", "library_words", "one_line", "prose", "reason_of", "sentence", "shaped"),
+        *("instead_of", "joined", "library_words", "prose", "reason_of", "sentence", "shaped"),
     )
 )
 """They give texts that can be said in another language."""

@@ -158,11 +158,6 @@ def without_stop(text: str) -> str:
     return text.rstrip(".")
 
 
-def one_line(text: str) -> str:
-    """Write what stands on several lines on one."""
-    return " ".join(text.splitlines())
-
-
 def joined(between: str, texts: Iterable[str]) -> Text:
     """Return texts with something between them, as ``between.join(texts)`` does."""
     listed = list(texts)

@@ -16,7 +16,7 @@ from ui.presenters.keys import KeyLine, without_mark
 from ui.presenters.samples import Sample
 from ui.presenters.steps import build_exercise, build_steps
 from ui.state.window_state import BenchPhase, ExercisePhase, LoadingPhase, ShowingPhase, StartPhase
-from ui.widgets.key_panel import page_key_lines
+from ui.widgets.key_panel import key_words, page_key_lines
 from ui.widgets.speaking import say
 
 if TYPE_CHECKING:
@@ -79,7 +79,7 @@ def enable_commands(window: MainWindow) -> None:
 def key_lines(window: MainWindow) -> tuple[KeyLine, ...]:
     """Return every key of the window: of its menus, and of its pages."""
     lines = [
-        KeyLine(without_mark(menu.title()), action.shortcut().toString(), without_mark(action.text()))
+        KeyLine(without_mark(menu.title()), key_words(action.shortcut()), without_mark(action.text()))
         for menu in window.menuBar().findChildren(QMenu)
         for action in menu.actions()
         if not action.shortcut().isEmpty()

@@ -3,20 +3,27 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Final
 
 import pytest
 from PySide6.QtCore import QTranslator
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
 from triage.corners import CORNERS, VEHICLE, Place
+from triage.errors import TriageError
 from triage.evidence.findings import build_findings
+from triage.evidence.readings import read_value
 from triage.evidence.rulebook import load_rulebook
+from triage.evidence.trouble_codes import read_code
 from triage.evidence.value_words import curve_words
+from triage.logs.options import ReadOptions
+from triage.logs.reading import read_log
 from triage.signals.measurement import Measurement
-from triage.texts import Text
+from triage.texts import Text, error_lines
 from triage.walk.answer_file import save_answers
 from triage.walk.assessment import Recording
 from triage.walk.walk_state import WalkState
@@ -24,11 +31,14 @@ from ui.appearance import load_translation
 from ui.main_window import MainWindow
 from ui.presenters.bench import build_bench_text
 from ui.presenters.entries import build_undecided_entries
+from ui.presenters.refusal import describe_refusal
 from ui.presenters.verdict import build_headline, build_ranking_rows
+from ui.settings_file import load_settings
 from ui.state.bench import Bench, BenchSetup
-from ui.state.opening import Opened
+from ui.state.opening import Opened, OpenOrder
 from ui.state.settings import Settings
 from ui.translations.build import GERMAN, Key, read_translations, texts_of
+from ui.widgets.key_panel import key_words, page_key_lines
 from ui.widgets.speaking import say
 
 PLACES = re.compile(r"\{[^}]*\}")
@@ -139,3 +149,69 @@ def test_the_verdict_is_german(german: None, opened: Opened) -> None:
 
 def english_in(texts: tuple[str, ...] | list[str]) -> list[str]:
     return [text for text in texts if ENGLISH.search(text)]
+
+
+BROKEN: Final = {
+    "empty.csv": b"",
+    "words.txt": b"hello there\n" * 50,
+    "noise.bin": bytes(range(256)) * 20,
+    "cut.zip": b"PK\x03\x04" + bytes(99),
+    "cut.csv.gz": b"\x1f\x8b\x08" + b"\xff" * 99,
+    "locked.xls": b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(2000),
+    "cut.blf": b"LOGG" + bytes(20),
+    "cut.mf4": b"MDF     4.10    " + bytes(200),
+    "cut.parquet": b"PAR1" + bytes(200) + b"PAR1",
+    "no-time.csv": b"a,b,c\n" + b"1,2,3\n" * 200,
+    "frames.log": b"".join(b"(%d.000000) can0 123#0011223344556677\n" % (10**9 + i) for i in range(99)),
+}
+
+
+@pytest.mark.parametrize("name", BROKEN)
+def test_a_file_that_cannot_be_used_is_refused_in_german(german: None, tmp_path: Path, name: str) -> None:
+    file = tmp_path / name
+    file.write_bytes(BROKEN[name])
+    with pytest.raises(TriageError) as refused:
+        read_log([str(file)], ReadOptions())
+    shown = say(describe_refusal(refused.value, OpenOrder((str(file),))))
+    assert english_in([shown.title, shown.place, shown.reason, shown.hint]) == []
+    assert english_in([say(error_lines(refused.value)).replace(str(file), "")]) == []
+
+
+@pytest.mark.parametrize(
+    "text", ["language = ", 'language = "fr"\nmood = 1\n', "text_percent = 7\n", "a = [[["]
+)
+def test_broken_settings_are_told_in_german(german: None, tmp_path: Path, text: str) -> None:
+    file = tmp_path / "s.toml"
+    file.write_text(text, "utf-8")
+    told = say(load_settings(file).note)
+    assert told
+    assert english_in([told.replace(str(file), "")]) == []
+
+
+def test_mistyped_codes_and_values_are_told_in_german(german: None) -> None:
+    rules = load_rulebook()
+    codes = next(check for check in rules.checks.values() if check.takes_codes)
+    family = next(iter(rules.code_families))
+    told = [refusal_of(read_code, code, codes, rules) for code in ("c0035", "c0999", f"c0999-in-{family}")]
+    measured = [check for check in rules.checks.values() if check.value is not None]
+    for check in measured:
+        told += [refusal_of(read_value, text, check) for text in ("abc", "1", "5 kg", "1 V across 1 ohm")]
+    assert len(told) > 10
+    assert english_in([text for text in told if text.find("Schreiben wie") < 0]) == []
+    assert english_in([text.partition("Schreiben wie")[0] for text in told]) == []
+
+
+def test_the_map_of_keys_names_them_as_a_german_keyboard_does(german: None, qtbot: QtBot) -> None:
+    assert key_words(QKeySequence("Ctrl+O")) == "Strg+O"
+    page = QWidget()
+    qtbot.addWidget(page)
+    canvas = QWidget(page)
+    canvas.key_help = (("Left, PgUp", "Move along the time"), ("Comma, full stop", ""))  # type: ignore[attr-defined]
+    told = [line.key for line in page_key_lines(page, "x")]
+    assert told == ["Links, Bild aufwärts", "Komma, Punkt"]
+
+
+def refusal_of(read: Callable[..., object], *given: object) -> str:
+    with pytest.raises(TriageError) as refused:
+        read(*given)
+    return say(error_lines(refused.value))

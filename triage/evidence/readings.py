@@ -15,7 +15,7 @@ from triage.evidence.findings import band_probability
 from triage.evidence.reading_units import unit_factor
 from triage.evidence.rule_tables import Check, ValueRule
 from triage.evidence.value_words import format_value
-from triage.texts import Text
+from triage.texts import Text, shaped
 
 _NUMBER: Final = r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
 _UNIT: Final = "[a-zA-Z\N{MICRO SIGN}\N{GREEK SMALL LETTER MU}°\N{OHM SIGN}\N{GREEK CAPITAL LETTER OMEGA}%]*"
@@ -92,7 +92,7 @@ def read_value(text: str, check: Check) -> Reading:
             Text("{text} for the check {id} {reason}", text=f"{text!r}", id=check.id, reason=unusable.reason),
             hint=Text(
                 "Write it like {example}, or name an outcome: {outcomes}.",
-                example=f"{example!r}",
+                example=shaped(example, repr),
                 outcomes=", ".join(check.outcomes),
             ),
         ) from None
@@ -102,8 +102,10 @@ def example_of(rule: ValueRule) -> str:
     """Return how a value is written for this rule."""
     if rule.asks_limit:
         return f"0.12 {rule.unit} limit 0.05"
-    across = ", or 0.7 V across 100 ohm" if rule.shunt_high_ohm else ""
-    return f"{rule.edges[0]:g} {rule.unit}{across}"
+    plain = f"{rule.edges[0]:g} {rule.unit}"
+    if not rule.shunt_high_ohm:
+        return plain
+    return Text("{value}, or 0.7 V across 100 ohm", value=plain)
 
 
 def _read(text: str, rule: ValueRule) -> Reading:

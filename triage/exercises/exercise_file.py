@@ -24,7 +24,7 @@ from triage.exercises.exercise import Exercise, Hidden
 from triage.exercises.making import make_exercise
 from triage.output_file import whole_file
 from triage.reasons import reason_of
-from triage.texts import Text
+from triage.texts import Text, as_text
 
 SUFFIX: Final = ".exercise.json"
 KIND: Final = "wheel-end exercise"
@@ -80,7 +80,7 @@ def read_exercise(path: str | Path, rulebook: Rulebook) -> Exercise:
         exercise = make_exercise(hidden, rulebook, words=words)
     except SettingsError as error:
         raise _refusal(
-            Text("the exercise cannot be used here: {reason}", reason=error.message), file
+            Text("the exercise cannot be used here: {reason}", reason=as_text(error.message)), file
         ) from None
     if exercise.id != table["id"]:
         raise _refusal(Text("the exercise was altered: its parts do not belong together"), file)

@@ -190,7 +190,7 @@ def _frames(source: Source, cells: pd.DataFrame, columns: FrameColumns, wanted: 
     numbers, counts = np.unique(key[good], return_counts=True)
     collector.seen = Counter(dict(zip(numbers.tolist(), counts.tolist(), strict=True)))
     kept = np.flatnonzero(good & np.isin(key, np.array(sorted(wanted), dtype=np.uint32)))
-    frames = collector.frames(Text("CAN frames ({kind})", kind="table"), start)
+    frames = collector.frames(Text("CAN frames ({kind})", kind=Text("table")), start)
     filled = _filled(frames, cells.iloc[kept], columns, (time_s[kept], key[kept]))
     if kept.size and not filled.time_s.size:
         example = str(cells.iloc[kept[0], columns.data[0]])[:_SHOWN_DATA]

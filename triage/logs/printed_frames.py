@@ -24,7 +24,7 @@ from triage.logs.text_lines import line_blocks
 from triage.progress import Progress
 from triage.texts import Text
 
-KIND: Final = Text("CAN frames ({kind})", kind="printed")
+KIND: Final = Text("CAN frames ({kind})", kind=Text("printed"))
 _LINE: Final = re.compile(
     rb"^[ \t]*Timestamp:[ ]{1,20}(?P<time>\d{1,12}\.\d{1,9})[ ]{1,20}ID:[ ]{1,20}(?P<id>[0-9A-Fa-f]{1,8})"
     rb"[ ]{1,20}(?P<kind>[SX])(?P<flags>[ A-Zxr]{0,40}?)(?:DLC|DL):[ ]{0,20}(?P<length>\d{1,2})"

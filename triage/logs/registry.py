@@ -79,14 +79,14 @@ READERS: Final[tuple[LogKind, ...]] = (
     ),
     LogKind(
         "printed",
-        Text("CAN frames ({kind})", kind="printed"),
+        Text("CAN frames ({kind})", kind=Text("printed")),
         (".txt", ".log"),
         probe_printed,
         frame_reader(read_printed),
     ),
     LogKind(
         "frame-table",
-        Text("CAN frames ({kind})", kind="table"),
+        Text("CAN frames ({kind})", kind=Text("table")),
         (".csv", ".txt"),
         probe_frame_table,
         frame_reader(read_frame_table),

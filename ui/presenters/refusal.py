@@ -83,7 +83,7 @@ def describe_refusal(error: Exception, order: OpenOrder) -> Refusal:
         title=Text("This recording cannot be used yet") if offers else Text("This recording cannot be used"),
         file=error.file or ", ".join(order.files),
         place=error.place,
-        reason=sentence(shaped(error.message, _in_window)),
+        reason=sentence(shaped(as_text(error.message), _in_window)),
         hint=joined(" ", (OFFER_TEXTS[offer] for offer in OFFER_TEXTS if offer in offers))
         or as_text(error.hint),
         offers=offers,
@@ -129,7 +129,7 @@ def _shortened(problems: Sequence[str]) -> str:
 
 
 def _in_window(message: str) -> str:
-    return _printable(MAP_OPTION.sub(r"\1: “\2”: ", message))
+    return _printable(MAP_OPTION.sub(r"\1 = \2: ", message))
 
 
 def _printable(text: str) -> str:

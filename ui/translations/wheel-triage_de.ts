@@ -843,6 +843,10 @@ meist {}</translation>
  <context>
   <name>KeyHelp</name>
   <message>
+   <source>Comma, full stop</source>
+   <translation>Komma, Punkt</translation>
+  </message>
+  <message>
    <source>Copy the picture, offer all ways to copy and save</source>
    <translation>Bild kopieren, alle Wege zum Kopieren und Speichern zeigen</translation>
   </message>
@@ -8222,6 +8226,10 @@ s</translation>
    <translation>Teil {index} beginnt seine Uhr neu; er wurde an das Ende des Teils davor gefügt.</translation>
   </message>
   <message>
+   <source>printed</source>
+   <translation>Textausgabe</translation>
+  </message>
+  <message>
    <source>prior_cars must be a number from {low} to {high}</source>
    <translation>prior_cars muss eine Zahl von {low} bis {high} sein</translation>
   </message>
@@ -9740,6 +9748,10 @@ s</translation>
   <message>
    <source>{value} (maker's limit {limit} {unit})</source>
    <translation>{value} (Grenzwert des Herstellers {limit} {unit})</translation>
+  </message>
+  <message>
+   <source>{value}, or 0.7 V across 100 ohm</source>
+   <translation>{value} oder 0.7 V across 100 ohm</translation>
   </message>
   <message>
    <source>{verb} more than {value} GB</source>

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final, Protocol, runtime_checkable
 
 from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from ui.presenters.keys import KeyGroup, KeyLine
@@ -23,10 +23,22 @@ class TellsKeys(Protocol):
     Attributes
     ----------
     key_help : tuple of (str, str)
-        Key and what it does, marked for translation in the context ``KeyHelp``.
+        Keys with commas between them and what they do, both marked for translation in the context ``KeyHelp``
+        where they hold words other than names of keys.
     """
 
     key_help: tuple[tuple[str, str], ...]
+
+
+def key_words(keys: QKeySequence) -> str:
+    """Return a key as the user's keyboard names it; Qt's own translation knows the names."""
+    return keys.toString(QKeySequence.SequenceFormat.NativeText)
+
+
+def _all_key_words(keys: str) -> str:
+    parts = QCoreApplication.translate("KeyHelp", keys).split(", ")
+    # What Qt knows by no name, such as the comma, is a word that is translated already.
+    return ", ".join(key_words(QKeySequence(part)) or part for part in parts)
 
 
 def page_key_lines(page: QWidget, title: str) -> tuple[KeyLine, ...]:
@@ -35,13 +47,13 @@ def page_key_lines(page: QWidget, title: str) -> tuple[KeyLine, ...]:
     A shortcut tells what it does as its ``whatsThis``.
     """
     shortcuts = [
-        KeyLine(title, one.key().toString(), one.whatsThis()) for one in page.findChildren(QShortcut)
+        KeyLine(title, key_words(one.key()), one.whatsThis()) for one in page.findChildren(QShortcut)
     ]
     told = [
-        KeyLine(title, key, QCoreApplication.translate("KeyHelp", does))
+        KeyLine(title, _all_key_words(keys), QCoreApplication.translate("KeyHelp", does))
         for widget in (page, *page.findChildren(QWidget))
         if isinstance(widget, TellsKeys)
-        for key, does in widget.key_help
+        for keys, does in widget.key_help
     ]
     return (*shortcuts, *told)
 

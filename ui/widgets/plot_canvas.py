@@ -37,7 +37,10 @@ class PlotCanvas(pg.GraphicsLayoutWidget):
     key_help = (
         ("Left, Right, PgUp, PgDown", QT_TRANSLATE_NOOP("KeyHelp", "Move along the time")),
         ("+, -, Home", QT_TRANSLATE_NOOP("KeyHelp", "Zoom in, zoom out, show the whole recording")),
-        ("Comma, full stop", QT_TRANSLATE_NOOP("KeyHelp", "Move the cursor by a sample, with Shift by ten")),
+        (
+            QT_TRANSLATE_NOOP("KeyHelp", "Comma, full stop"),
+            QT_TRANSLATE_NOOP("KeyHelp", "Move the cursor by a sample, with Shift by ten"),
+        ),
         ("M, Del", QT_TRANSLATE_NOOP("KeyHelp", "Mark the cursor's place to measure from, remove both")),
         ("N, Shift+N", QT_TRANSLATE_NOOP("KeyHelp", "Next drop-out of the wheel looked at, the one before")),
         ("Ctrl+C, Menu", QT_TRANSLATE_NOOP("KeyHelp", "Copy the picture, offer all ways to copy and save")),

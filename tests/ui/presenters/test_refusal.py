@@ -79,7 +79,7 @@ def test_what_was_answered_is_kept_and_named_without_options() -> None:
     error = SignalMappingError("--map FL=whel_1: there is no such signal", candidates=("wheel_1", "wheel_2"))
     order = OpenOrder(("a.csv",), ReadOptions(mapping={"FL": "whel_1"}))
     refusal = describe_refusal(error, order)
-    assert refusal.reason == "FL: “whel_1”: there is no such signal."
+    assert refusal.reason == "FL = whel_1: there is no such signal."
     assert refusal.found == {"FL": "whel_1"}
 
 

@@ -129,7 +129,14 @@ def _calibrate(given: argparse.Namespace) -> int:
     command = f"python -m triage.calibration --per-cause {given.per_cause}"
     command += "" if given.seconds is None else f" --seconds {given.seconds:g}"
     day = given.date if given.date is not None else datetime.now().astimezone().date().isoformat()
-    counted = count_tables(measured, rulebook, evidence=command, date=day)
+    counted = count_tables(
+        measured,
+        rulebook,
+        evidence=command,
+        date=day,
+        workers=given.workers,
+        progress=show_progress_on(sys.stderr),
+    )
     write_likelihoods(given.out, counted.tables, counted.variants)
     sys.stderr.write(f"{given.out} written from {len(cases)} road tests\n")
     return 0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, replace
 from typing import Final, TypeVar
@@ -173,6 +173,7 @@ def spread_over_cores(
     tasks: Sequence[_Task],
     *,
     workers: int,
+    doing: str = "Simulating road tests",
     progress: Progress = no_progress,
 ) -> tuple[_Result, ...]:
     """Do many tasks in several processes and give the results in the order of the tasks.
@@ -183,16 +184,25 @@ def spread_over_cores(
         Must be importable by its name (no lambda), for it is sent to other processes.
     tasks : sequence
     workers : int
-        Processes.
+        Processes; with one, the work is done in this one.
+    doing : str
+        What the work is, for the progress.
     progress : Progress
         Told after every task.
     """
-    results = []
+    if workers == 1:
+        return _collected(map(work, tasks), len(tasks), doing, progress)
+    few = len(tasks) < _CHUNK * 4 * workers
     with ProcessPoolExecutor(workers) as pool:
-        for number, one in enumerate(pool.map(work, tasks, chunksize=_CHUNK)):
-            progress((number + 1) / len(tasks), "Simulating road tests")
-            results.append(one)
-    return tuple(results)
+        return _collected(pool.map(work, tasks, chunksize=1 if few else _CHUNK), len(tasks), doing, progress)
+
+
+def _collected(results: Iterable[_Result], count: int, doing: str, progress: Progress) -> tuple[_Result, ...]:
+    kept = []
+    for number, one in enumerate(results):
+        progress((number + 1) / count, doing)
+        kept.append(one)
+    return tuple(kept)
 
 
 def _draw_case(number: int, index: int, series: int) -> Case:

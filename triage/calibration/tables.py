@@ -11,14 +11,14 @@ that what a few drives share by chance would count (tried on series 2: 1 % more 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.calibration.ensemble import MeasuredCase
+from triage.calibration.ensemble import MeasuredCase, spread_over_cores
 from triage.calibration.variants import sort_into_variants
 from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.estimation import estimate_table
@@ -26,6 +26,7 @@ from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
 from triage.evidence.likelihoods import SOUND, LikelihoodTable, variant_name
 from triage.evidence.rule_tables import NO_FAULT, Rulebook
+from triage.progress import Progress, no_progress
 
 MILD_BELOW: Final = 0.42
 """Drives with faults below this severity are sorted into variants apart from the others. A mild fault shows
@@ -44,7 +45,13 @@ class CountedTables:
 
 
 def count_tables(
-    cases: Sequence[MeasuredCase], rulebook: Rulebook, *, evidence: str, date: str = ""
+    cases: Sequence[MeasuredCase],
+    rulebook: Rulebook,
+    *,
+    evidence: str,
+    date: str = "",
+    workers: int = 1,
+    progress: Progress = no_progress,
 ) -> CountedTables:
     """Count how often each band occurs under each cause.
 
@@ -57,13 +64,17 @@ def count_tables(
         The command that makes the numbers.
     date : str
         Day to be written beside it; changes no number.
+    workers : int
+        Processes; their number changes nothing else.
+    progress : Progress
 
     Returns
     -------
     CountedTables
     """
     findings = [build_findings(one.measurements, rulebook) for one in cases]
-    labels, variants, kin = _label_variants(cases, findings, rulebook)
+    numbers = _number_variants(cases, findings, rulebook, workers=workers, progress=progress)
+    labels, variants, kin = _label_variants(cases, numbers)
     shares: dict[str, dict[str, list[tuple[float, ...]]]] = {
         name: defaultdict(list) for name in rulebook.measurements
     }
@@ -87,48 +98,91 @@ def count_tables(
     return CountedTables(tables, variants)
 
 
+@dataclass(frozen=True, slots=True)
+class _Drives:
+    """The drives of one cause, as variants are found in them.
+
+    Attributes
+    ----------
+    shares, weights : tuple of mapping
+        As for :func:`triage.calibration.variants.sort_into_variants`.
+    mild : bool[N]
+    """
+
+    shares: tuple[Mapping[str, tuple[float, ...]], ...]
+    weights: tuple[Mapping[str, float], ...]
+    mild: NDArray[np.bool_]
+
+
+def _number_variants(
+    cases: Sequence[MeasuredCase],
+    findings: Sequence[Sequence[Finding]],
+    rulebook: Rulebook,
+    *,
+    workers: int,
+    progress: Progress,
+) -> dict[str, NDArray[np.intp]]:
+    """Find the variant of each drive, by cause, for all causes that show themselves."""
+    causes = [cause for cause in dict.fromkeys(one.case.cause for one in cases) if not _looks_sound(cause)]
+    rows = {cause: [index for index, one in enumerate(cases) if one.case.cause == cause] for cause in causes}
+    tasks = [
+        _gather([cases[row] for row in own], [findings[row] for row in own], rulebook)
+        for own in rows.values()
+    ]
+    numbers = spread_over_cores(
+        _sort_apart, tasks, workers=workers, doing="Finding variants", progress=progress
+    )
+    return dict(zip(causes, numbers, strict=True))
+
+
+def _gather(
+    cases: Sequence[MeasuredCase], findings: Sequence[Sequence[Finding]], rulebook: Rulebook
+) -> _Drives:
+    # The variants of a cause of the whole vehicle are told apart by the findings of the vehicle alone: those
+    # of the four corners would come four to a measurement.
+    own = [
+        [finding for finding in found if finding.corner == one.case.corner]
+        for one, found in zip(cases, findings, strict=True)
+    ]
+    return _Drives(
+        shares=tuple({finding.source: _bands(finding, rulebook) for finding in found} for found in own),
+        weights=tuple(_weights(found, rulebook) for found in own),
+        mild=np.array([one.case.severity < MILD_BELOW for one in cases]),
+    )
+
+
 def _label_variants(
-    cases: Sequence[MeasuredCase], findings: Sequence[Iterable[Finding]], rulebook: Rulebook
+    cases: Sequence[MeasuredCase], numbers: Mapping[str, NDArray[np.intp]]
 ) -> tuple[list[str], dict[str, tuple[float, ...]], dict[str, str]]:
     """Name of the row that each case counts for, the shares of the variants of each cause, and their kin."""
     labels = [one.case.cause for one in cases]
     variants: dict[str, tuple[float, ...]] = {}
     kin: dict[str, str] = {}
-    for cause in dict.fromkeys(labels):
-        if _looks_sound(cause):
-            continue
-        rows = [index for index, one in enumerate(cases) if one.case.cause == cause]
-        # The variants of a cause of the whole vehicle are told apart by the findings of the vehicle alone:
-        # those of the four corners would come four to a measurement.
-        own = [[f for f in findings[i] if f.corner == cases[i].case.corner] for i in rows]
-        drives = [{finding.source: _bands(finding, rulebook) for finding in found} for found in own]
-        weights = [_weights(found, rulebook) for found in own]
-        mild = np.array([cases[i].case.severity < MILD_BELOW for i in rows])
-        number = _sort_apart(drives, weights, mild)
+    for cause, number in numbers.items():
         if number.max(initial=0) == 0:
             continue
         count = np.bincount(number)
         variants[cause] = tuple(float(share) for share in (count + 1.0) / (count.sum() + count.size))
-        for index, one, slight in zip(rows, number, mild, strict=True):
+        rows = [index for index, one in enumerate(cases) if one.case.cause == cause]
+        for index, one in zip(rows, number, strict=True):
             labels[index] = variant_name(cause, int(one) + 1)
-            if not slight:
+            if cases[index].case.severity >= MILD_BELOW:
                 kin[labels[index]] = cause
     return labels, variants, kin
 
 
-def _sort_apart(
-    drives: Sequence[Mapping[str, tuple[float, ...]]],
-    weights: Sequence[Mapping[str, float]],
-    mild: NDArray[np.bool_],
-) -> NDArray[np.intp]:
+def _sort_apart(drives: _Drives) -> NDArray[np.intp]:
     """Give each drive the number of its variant, those of mild faults after those of strong ones."""
-    number = np.zeros(len(drives), dtype=np.intp)
-    for chosen in (np.flatnonzero(~mild), np.flatnonzero(mild)):
-        if chosen.size == 0:
+    number = np.zeros(drives.mild.size, dtype=np.intp)
+    first = 0
+    for chosen in (np.flatnonzero(~drives.mild), np.flatnonzero(drives.mild)):
+        if not chosen.size:
             continue
-        first = number.max() + 1 if chosen.size < len(drives) and mild[chosen[0]] else 0
-        sorted_ones = sort_into_variants([drives[int(i)] for i in chosen], [weights[int(i)] for i in chosen])
-        number[chosen] = first + sorted_ones
+        places = chosen.tolist()
+        number[chosen] = first + sort_into_variants(
+            [drives.shares[place] for place in places], [drives.weights[place] for place in places]
+        )
+        first = int(number.max()) + 1
     return number
 
 

@@ -219,14 +219,17 @@ def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | Non
 def _told(scale: Scale, atoms: Sequence[Atom]) -> FloatArray:
     """P(band | atom) at a place that the atom reaches, float64[atoms, bands]."""
     sound = scale.table.rows["sound"]
-    known: dict[tuple[str, Place], tuple[float, ...]] = {}
-    rows = []
+    number: dict[tuple[str, Place], int] = {}
+    rows: list[tuple[float, ...]] = []
+    numbers = []
     for atom in atoms:
         key = (atom.variant, atom.blamed if scale.mirror else VEHICLE)
-        if key not in known:
-            known[key] = _own_row(scale, atom) or sound
-        rows.append(known[key])
-    return np.array(rows, dtype=float).reshape(len(rows), len(scale.names))
+        if key not in number:
+            number[key] = len(rows)
+            rows.append(_own_row(scale, atom) or sound)
+        numbers.append(number[key])
+    table: FloatArray = np.array(rows, dtype=float).reshape(len(rows), len(scale.names))[numbers]
+    return table
 
 
 def _own_row(scale: Scale, atom: Atom) -> tuple[float, ...] | None:

@@ -25,7 +25,7 @@ from triage.evidence.fitting import asked_already, kind_shares
 from triage.evidence.hypotheses import Finding
 from triage.evidence.likelihoods import SOUND
 from triage.evidence.rule_tables import NO_FAULT, Check, Repair, Rulebook
-from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.claims_in_doubt import Claims, weigh_claims
 from triage.planning.costs import cost_words
 from triage.planning.plan import LAST_RESORT, Plan, PlanStep, make_plan
 from triage.planning.plan_text import step_name
@@ -51,6 +51,7 @@ FROM_THE_SEAT: Final = (CABIN, "road")
 @dataclass(frozen=True, slots=True)
 class _Work:
     plan: Plan
+    claims: Claims
     findings: tuple[Finding, ...]
     rulebook: Rulebook
     asked: frozenset[str]
@@ -79,8 +80,9 @@ def guide(
         ``why`` and ``expected_money`` are those of that step.
     """
     asked = frozenset(skipped) | asked_already(findings, rulebook)
-    plan = make_plan(findings, rulebook, is_open=is_open, tried=tried, skipped=sorted(asked))
-    work = _Work(plan, tuple(findings), rulebook, asked, has_repaired=bool(tried))
+    claims = weigh_claims(findings, rulebook)
+    plan = make_plan(findings, rulebook, is_open=is_open, tried=tried, skipped=sorted(asked), claims=claims)
+    work = _Work(plan, claims, tuple(findings), rulebook, asked, has_repaired=bool(tried))
     opening = None if _is_under_way(work) else _question_to_the_driver(work) or _codes(work)
     first = opening or _look_before_a_part(work) or _look_before_giving_up(work)
     if first is None:
@@ -187,8 +189,7 @@ def _unseen_places(work: _Work) -> set[Place]:
 
 
 def _share_of_sound(work: _Work) -> float:
-    claims = weigh_claims(work.findings, work.rulebook)
-    shares = zip(claims.atoms, claims.share, strict=True)
+    shares = zip(work.claims.atoms, work.claims.share, strict=True)
     return sum(float(share) for atom, share in shares if atom.cause == NO_FAULT)
 
 
@@ -211,11 +212,10 @@ def _numbers(step: PlanStep) -> dict[str, str]:
 
 def _likeliest_cure(work: _Work, repair: PlanStep) -> str:
     """Return the cause at that wheel for which the repair is most probably done."""
-    claims = weigh_claims(work.findings, work.rulebook)
     cures = work.rulebook.repairs[repair.id].cures
     here = {
         atom.cause: float(share) * cures.get(atom.cause, 0.0)
-        for atom, share in zip(claims.atoms, claims.share, strict=True)
+        for atom, share in zip(work.claims.atoms, work.claims.share, strict=True)
         if atom.blamed == repair.place
     }
     return max(here, key=lambda cause: here[cause])

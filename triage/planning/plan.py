@@ -27,7 +27,7 @@ from triage.evidence.fitting import fits, known_sensor
 from triage.evidence.hypotheses import Finding
 from triage.evidence.next_checks import LEADING_SHARE, entropy_bit
 from triage.evidence.rule_tables import Rulebook
-from triage.planning.claims_in_doubt import weigh_claims
+from triage.planning.claims_in_doubt import Claims, weigh_claims
 from triage.planning.costs import cost_of_repair, cost_words
 from triage.planning.desk import (
     Desk,
@@ -118,6 +118,7 @@ def make_plan(
     is_open: Sequence[str] = (),
     tried: Sequence[tuple[str, Place]] = (),
     skipped: Sequence[str] = (),
+    claims: Claims | None = None,
 ) -> Plan:
     """Find the next step.
 
@@ -132,12 +133,14 @@ def make_plan(
         Repairs that did not make the car right.
     skipped : sequence of str
         Checks that cannot be done, as ``check@place``.
+    claims : Claims, optional
+        Those of :func:`weigh_claims` for the same findings, where the caller has them.
 
     Returns
     -------
     Plan
     """
-    claims = weigh_claims(findings, rulebook)
+    claims = claims or weigh_claims(findings, rulebook)
     whole = build_menu(claims, rulebook)
     share = share_after(claims, whole, tried)
     desk = Desk(claims.atoms, rulebook, leave_out(whole, tried))

@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 
 from triage.signals.conditioning import CommonClock
-from triage.signals.running import runs
+from triage.signals.running import runs, zero_for_missing
 from triage.speed_log import BoolArray, FloatArray
 
 GOOD_RATIO: Final = 0.5
@@ -99,7 +99,7 @@ def find_crossings(
     """
     judged = np.isfinite(expected_mps) & clock.valid[row]
     judged &= (expected_mps > near_mps / 3.0) & (expected_mps < 2.0 * near_mps + 0.3)
-    good = clock.speed_mps[row] > GOOD_RATIO * np.nan_to_num(expected_mps)
+    good = clock.speed_mps[row] > GOOD_RATIO * zero_for_missing(expected_mps)
     down = _passages(expected_mps, good, judged & (acceleration_mps2 < -0.05), acceleration_mps2)
     up = _passages(expected_mps, good, judged & (acceleration_mps2 > 0.05), acceleration_mps2)
     if not down.size and not up.size:

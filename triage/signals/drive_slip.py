@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 
+from triage.signals.running import zero_for_missing
 from triage.speed_log import BoolArray, FloatArray
 
 ROLLING_DRAG_MPS2: Final = 0.12
@@ -84,7 +85,7 @@ def _push(speed_mps: FloatArray, time_s: FloatArray) -> FloatArray:
     if speed_mps.size < FEWEST_BLOCKS:
         return np.full(speed_mps.size, np.nan)
     half = max(round(SMOOTHING_S / 2.0 / max(float(np.median(np.diff(time_s))), 1e-3)), 1)
-    smooth = _moving_mean(np.nan_to_num(speed_mps), half)
+    smooth = _moving_mean(zero_for_missing(speed_mps), half)
     acceleration = _moving_mean(np.gradient(smooth, time_s), max(half // 2, 1))
     push: FloatArray = acceleration + ROLLING_DRAG_MPS2 + AIR_DRAG_PER_M * speed_mps**2
     return push

@@ -12,7 +12,7 @@ from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.loss_events import find_loss_events
 from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
-from triage.signals.running import count_of
+from triage.signals.running import count_of, zero_for_missing
 from triage.signals.turn_windows import cut_windows, fit_windows, middle_amplitude, spread_over
 from triage.speed_log import BoolArray, FloatArray
 
@@ -81,7 +81,7 @@ def split_by_load(analysis: Analysis, row: int) -> tuple[LoadShare, LoadShare, L
     Uncertainties: wave by the scatter of the windows, noise by the rank of the median over windows, losses by
     counting (Poisson; half a loss is added so that none in a short time is not certainty).
     """
-    outward = np.nan_to_num(outward_load_mps2(analysis, row))
+    outward = zero_for_missing(outward_load_mps2(analysis, row))
     events = find_loss_events(analysis, row).first
     outer, straight, inner = (
         _share(analysis, row, load, flag=flag, events=events)

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import HARD_BRAKING_MPS2, Losses
 from triage.signals.residuals import Residuals
-from triage.signals.running import run_bounds
+from triage.signals.running import run_bounds, zero_for_missing
 from triage.speed_log import BoolArray, FloatArray
 
 COUNTED_SIGMA: Final = 4.0
@@ -75,7 +75,7 @@ def find_lone_deviations(
     The measure of each deviation is the noise of a sound wheel at this speed together with what the other
     three are shaken by at this moment. What is counted must besides be as large as a pole.
     """
-    way_m = [_way_around(clock, residuals.fast_ratio[row], reference_mps) for row in range(4)]
+    ahead_m = [_way_ahead(clock, residuals.fast_ratio[row], reference_mps) for row in range(4)]
     sigma = [_deviation(residuals, losses, row, silent=silent[row]) for row in range(4)]
     still = acceleration_mps2 > HARD_BRAKING_MPS2
     judged = [losses.moving[row] & clock.fresh[row] & ~losses.joint & still for row in range(4)]
@@ -88,9 +88,9 @@ def find_lone_deviations(
         low_far = judged[row] & (sigma[row] < -COUNTED_SIGMA)
         high_far = judged[row] & (sigma[row] > COUNTED_SIGMA)
         starts = _alone(low_far, others, high[row], reach)
-        dips.append(starts[way_m[row][starts] < -LEAST_WAY_M])
+        dips.append(starts[_way_around(clock, ahead_m[row], starts) < -LEAST_WAY_M])
         starts = _alone(high_far, others, low[row], reach)
-        peaks.append(starts[way_m[row][starts] > LEAST_WAY_M])
+        peaks.append(starts[_way_around(clock, ahead_m[row], starts) > LEAST_WAY_M])
     return LoneDeviations(tuple(dips), tuple(peaks))
 
 
@@ -105,14 +105,19 @@ def _deviation(residuals: Residuals, losses: Losses, row: int, *, silent: BoolAr
     return sigma
 
 
-def _way_around(clock: CommonClock, fast_ratio: FloatArray, reference_mps: FloatArray) -> FloatArray:
-    """Way in metres that the wheel rolls too far in the moment around each sample; below 0 for too little."""
-    step_m = np.nan_to_num(fast_ratio * reference_mps) * clock.period_s
-    total = np.concatenate(([0.0], np.cumsum(step_m)))
-    place = np.arange(step_m.size)
+def _way_ahead(clock: CommonClock, fast_ratio: FloatArray, reference_mps: FloatArray) -> FloatArray:
+    """Way in metres that the wheel has rolled too far before each sample, and in the end, float64[N + 1]."""
+    ahead_m = np.zeros(fast_ratio.size + 1)
+    np.cumsum(zero_for_missing(fast_ratio * reference_mps), out=ahead_m[1:])
+    ahead_m *= clock.period_s
+    return ahead_m
+
+
+def _way_around(clock: CommonClock, ahead_m: FloatArray, place: NDArray[np.intp]) -> FloatArray:
+    """Way in metres that the wheel rolls too far around some samples; below 0 for too little."""
     first = np.maximum(place - clock.samples_in(WAY_BEFORE_S), 0)
-    stop = np.minimum(place + clock.samples_in(WAY_AFTER_S), step_m.size)
-    way_m: FloatArray = total[stop] - total[first]
+    stop = np.minimum(place + clock.samples_in(WAY_AFTER_S), ahead_m.size - 1)
+    way_m: FloatArray = ahead_m[stop] - ahead_m[first]
     return way_m
 
 

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from scipy.stats import beta
 
 from triage.signals.analysis import Analysis
-from triage.signals.running import run_bounds
+from triage.signals.running import quantiles_of, run_bounds
 from triage.speed_log import BoolArray, FloatArray
 
 SEPARATE_S: Final = 1.0
@@ -112,8 +112,8 @@ def compare_rates(
     J. Przyborowski, H. Wilenski, Homogeneity of results in testing samples from Poisson series, Biometrika
     31, 1940 (cited from memory).
     """
-    edges = np.quantile(speed_mps[judged], np.linspace(0.0, 1.0, SPEED_STRATA + 1)[1:-1])
-    stratum = np.searchsorted(edges, speed_mps)
+    edges = quantiles_of(speed_mps[judged], [place / SPEED_STRATA for place in range(1, SPEED_STRATA)])
+    stratum = sum((speed_mps > edge for edge in edges), start=np.zeros(speed_mps.size, dtype=np.intp))
     time = np.bincount(stratum[judged], minlength=SPEED_STRATA).astype(float)
     time_inside = np.bincount(stratum[judged & exposed], minlength=SPEED_STRATA).astype(float)
     share = time_inside / np.maximum(time, 1.0)

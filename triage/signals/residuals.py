@@ -8,7 +8,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.signals.conditioning import CommonClock
-from triage.signals.running import middle_of_others, middle_value, quantiles_of, robust_sigma, slow_course
+from triage.signals.running import (
+    middle_of_others,
+    middle_value,
+    quantiles_of,
+    robust_sigma,
+    slow_course,
+    zero_for_missing,
+)
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import FloatArray
@@ -93,7 +100,7 @@ def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
     With coarse steps most samples do not differ at all, so that a median would see no noise.
     """
     step_mps = float(np.median(clock.resolution_mps))
-    noise: FloatArray = step_mps * np.sqrt(2.0 / 12.0) / np.maximum(np.nan_to_num(reference_mps), 0.5)
+    noise: FloatArray = step_mps * np.sqrt(2.0 / 12.0) / np.maximum(zero_for_missing(reference_mps), 0.5)
     return noise
 
 
@@ -118,7 +125,7 @@ def _sigma_by_speed(fast: FloatArray, reference_mps: FloatArray) -> FloatArray:
         if chosen.size and np.isfinite(sigma).any():
             centres.append(middle_value(reference_mps[chosen]))
             sigmas.append(float(np.nanmedian(sigma)))
-    return np.interp(np.nan_to_num(every_mps), centres, sigmas)
+    return np.interp(zero_for_missing(every_mps), centres, sigmas)
 
 
 def _roughness_of_others(fast: FloatArray, per_block: int) -> FloatArray:

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.signals.conditioning import CommonClock
+from triage.signals.running import zero_for_missing
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -171,7 +172,7 @@ def _segments(clock: CommonClock, reference: VehicleReference) -> FloatArray:
     if not clock.time_s.size or (clock.fresh.mean(axis=1) < LEAST_FRESH).any():
         # A wheel on a much slower clock comes late by part of its own period, as if it were further behind.
         return np.zeros((4, 0, count))
-    speed = np.nan_to_num(reference.reference_mps)
+    speed = zero_for_missing(reference.reference_mps)
     steps_m = np.diff(clock.time_s) * (speed[1:] + speed[:-1]) / 2.0
     travelled_m = np.concatenate(([0.0], np.cumsum(steps_m)))
     usable = (speed > SLOWEST_MPS) & clock.valid.all(axis=0)

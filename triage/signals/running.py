@@ -127,7 +127,8 @@ def quantiles_of(value: FloatArray, probability: ArrayLike) -> FloatArray:
 
 def zero_for_missing(value: FloatArray) -> FloatArray:
     """Give 0 for every NaN; the same array, not a copy, where there is none."""
-    return value if np.isfinite(value).all() else np.nan_to_num(value)
+    missing = np.isnan(value)
+    return np.where(missing, 0.0, value) if missing.any() else value
 
 
 def middle_of(table: FloatArray) -> FloatArray:

@@ -69,7 +69,7 @@ def follow_wheels(
     doubtful = widen_rows(losses.lost | losses.low | losses.high | losses.frozen, 1) | ~clock.valid
     demanded = reference.expected_mps * (1.0 + residuals.slow_ratio)
     clean = np.where(doubtful & np.isfinite(demanded), demanded, clock.speed_mps)
-    clean = np.nan_to_num(np.where(np.isfinite(clean), clean, demanded))
+    clean = zero_for_missing(np.where(np.isfinite(clean), clean, demanded))
 
     def follow(row: int) -> WheelPath:
         path = _wheel_path(

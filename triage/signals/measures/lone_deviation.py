@@ -19,6 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
+from triage.signals.running import zero_for_missing
 
 MOST_SPANS: Final = 40
 FEWEST_DIPS: Final = 5
@@ -91,7 +92,7 @@ def measure_lone_dip_scatter(analysis: Analysis, row: int) -> Measured:
     dips = analysis.lone.dips[row]
     if dips.size < FEWEST_FOR_SCATTER:
         return missing("lone-dip-scatter", row, "too few lone dips to see whether they cluster", NEEDED_DIPS)
-    speed = np.where(analysis.losses.moving[row], np.nan_to_num(analysis.reference.reference_mps), 0.0)
+    speed = np.where(analysis.losses.moving[row], zero_for_missing(analysis.reference.reference_mps), 0.0)
     way = np.cumsum(speed)
     windows = int(np.clip(dips.size // 4, FEWEST_WINDOWS, MOST_WINDOWS))
     counts = np.histogram(way[dips], bins=windows, range=(0.0, float(way[-1])))[0]

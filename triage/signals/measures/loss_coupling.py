@@ -16,6 +16,7 @@ from triage.signals.loss_events import compare_rates, find_loss_events
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
+from triage.signals.running import zero_for_missing
 from triage.speed_log import BoolArray
 
 FEWEST_EVENTS: Final = 5
@@ -72,7 +73,7 @@ def measure_side_coupling(analysis: Analysis, row: int) -> Measured:
     both. Formula, uncertainty and source as for the bumps.
     """
     events = find_loss_events(analysis, row)
-    speed = np.nan_to_num(analysis.reference.reference_mps)
+    speed = zero_for_missing(analysis.reference.reference_mps)
     outward = outward_load_mps2(analysis, row)
     judged = analysis.losses.moving[row] & ~analysis.losses.joint & (np.abs(outward) > LOADED_MPS2)
     needed = "five steady curves to each side at 40 to 60 km/h, with the fault in it"
@@ -104,14 +105,14 @@ def _shaken(analysis: Analysis, row: int) -> BoolArray:
 def _turned_far(analysis: Analysis, _row: int) -> BoolArray:
     steering = analysis.companions.steering_rad
     if steering is not None and np.isfinite(steering).any():
-        return np.abs(np.nan_to_num(steering)) > LOCK_RAD
+        return np.abs(zero_for_missing(steering)) > LOCK_RAD
     return np.abs(analysis.reference.curvature_radpm) > LOCK_RADPM
 
 
 def _braked(analysis: Analysis, _row: int) -> BoolArray:
     brake = analysis.companions.brake
     if brake is not None and np.isfinite(brake).any():
-        return np.nan_to_num(brake) > 0.5
+        return zero_for_missing(brake) > 0.5
     return analysis.acceleration_mps2 < BRAKING_MPS2
 
 
@@ -128,7 +129,7 @@ def _coupling(
     judged = analysis.losses.moving[row] & ~analysis.losses.joint
     if events.first.size < FEWEST_EVENTS or not judged.any():
         return missing(name, row, "fewer than five separate losses", needed)
-    speed = np.nan_to_num(analysis.reference.reference_mps)
+    speed = zero_for_missing(analysis.reference.reference_mps)
     found = compare_rates(events.first, exposed(analysis, row), judged, speed)
     if found is None or found.total < FEWEST_EVENTS:
         return missing(name, row, "no moments of both kinds to compare", needed)

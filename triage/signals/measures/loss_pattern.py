@@ -11,7 +11,7 @@ from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import circumference_of
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
-from triage.signals.running import run_bounds
+from triage.signals.running import run_bounds, zero_for_missing
 
 FEWEST_INTERVALS: Final = 10
 LONGEST_REV: Final = 8.0
@@ -58,7 +58,7 @@ def _intervals(analysis: Analysis, row: int, circumference_m: float) -> tuple[np
     """Give the turns from one disturbance to the next, and the disturbed samples."""
     losses = analysis.losses
     flag = (losses.alone[row] & ~analysis.cut_offs[row].silent) | losses.low[row] | losses.high[row]
-    speed = np.nan_to_num(analysis.reference.reference_mps)
+    speed = zero_for_missing(analysis.reference.reference_mps)
     close = speed * analysis.clock.period_s < FASTEST_TURN * circumference_m
     first, stop = run_bounds(flag & close & losses.moving[row])
     turned = analysis.paths[row].distance_m / circumference_m

@@ -11,7 +11,7 @@ from triage.corners import VEHICLE
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
-from triage.signals.running import block_medians, count_of, runs
+from triage.signals.running import block_medians, count_of, runs, zero_for_missing
 from triage.speed_log import FloatArray
 
 BLOCK_S: Final = 0.5
@@ -116,7 +116,7 @@ def find_agreement(analysis: Analysis) -> SideAgreement | NotMeasurable:
 
 def _turn_channels(analysis: Analysis) -> dict[str, FloatArray]:
     """Every channel that tells the curvature, up to a constant factor, float64[N] each."""
-    speed = np.maximum(np.nan_to_num(analysis.reference.reference_mps), SLOWEST_MPS)
+    speed = np.maximum(zero_for_missing(analysis.reference.reference_mps), SLOWEST_MPS)
     beside = analysis.companions
     rows = {
         "yaw_rate_radps": None if beside.yaw_rate_radps is None else beside.yaw_rate_radps / speed,

@@ -11,6 +11,7 @@ from triage.signals.analysis import Analysis
 from triage.signals.loss_events import SPEED_STRATA, find_loss_events
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
+from triage.signals.running import zero_for_missing
 from triage.speed_log import FloatArray
 
 FEWEST_EVENTS: Final = 4
@@ -39,7 +40,7 @@ def measure_loss_trend(analysis: Analysis, row: int) -> Measured:
             "fewer than four separate losses, or too short a drive",
             "a longer drive with the fault",
         )
-    place = passed_share(moving, np.nan_to_num(analysis.reference.reference_mps))[events.first]
+    place = passed_share(moving, zero_for_missing(analysis.reference.reference_mps))[events.first]
     weight = np.clip(events.lost_s, SHORTEST_COUNTED_S, LONGEST_COUNTED_S)
     value = 2.0 * float(weight @ (place - 0.5)) / float(weight.sum())
     std = 2.0 * np.sqrt(float(weight @ weight) / 12.0) / float(weight.sum())

@@ -22,6 +22,7 @@ from triage.calibration.ensemble import (
 )
 from triage.calibration.score import judge_cases
 from triage.calibration.tables import count_tables
+from triage.calibration.trace import NO_TRACE
 from triage.corners import CORNERS, VEHICLE
 from triage.evidence.likelihoods import SOUND
 from triage.evidence.rulebook import Rulebook, load_rulebook
@@ -147,6 +148,23 @@ def test_a_rough_bearing_counts_as_sound(rulebook: Rulebook) -> None:
     rows = count_tables(cases, rulebook, evidence="a test").tables["drop-out-rate"].rows
     assert "bearing-roughness" not in rows
     assert rows[SOUND][-1] == pytest.approx(0.25, abs=0.05)
+
+
+def test_what_the_log_cannot_show_is_marked_and_counted_apart(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A bearing without play, whatever it is called, and a dead sensor."""
+    play, dead = (
+        Case("bearing-play", "FL", 0.0, 60.0, 3, unseen=True),
+        Case("sensor-fault", "FL", 1.0, 60.0, 3, unseen=True),
+    )
+    marked, shown = measure_cases([play, dead], workers=1, judged=True)
+    assert NO_TRACE in marked.traits
+    assert NO_TRACE not in shown.traits
+    assert NO_TRACE not in measure_case(play).traits
+    monkeypatch.setattr(command, "measure_cases", lambda *_cases, **_options: (marked, shown))
+    assert command.main(["--evaluate", "--per-cause", "1"]) == 0
+    assert "left out, for the log is as good as without the fault: bearing-play 1" in capsys.readouterr().out
 
 
 def test_report_of_an_evaluation(

@@ -9,6 +9,8 @@ import pytest
 
 from triage.calibration.ensemble import Case, simulate_case
 from triage.calibration.trace import leaves_trace
+from triage.corners import CORNERS
+from triage.signals.analysis import analyse
 from triage.speed_log import SpeedLog
 
 
@@ -30,16 +32,23 @@ def test_the_same_log_has_none(healthy: SpeedLog) -> None:
     assert not leaves_trace(healthy, healthy)
 
 
-def test_a_little_more_noise_is_none(healthy: SpeedLog) -> None:
-    size = healthy.wheels["FR"].time_s.size
-    noise = 1.0 + 0.0003 * np.random.default_rng(1).normal(size=size)
-    assert not leaves_trace(_changed(healthy, noise), healthy)
+def test_a_change_counts_by_its_size_against_noise_times_its_length(healthy: SpeedLog) -> None:
+    """Closed form: n samples changed by a sigmas each have the detectability a sqrt(n)."""
+    moving = np.flatnonzero(healthy.wheels["FR"].speed_mps > 5.0)
+    sigma = float(analyse(healthy).residuals.sigma_ratio[CORNERS.index("FR")])
+    rounding = healthy.wheels["FR"].resolution_mps / np.sqrt(12.0)
+    for count, sigmas, shown in ((4, 1.4, False), (4, 1.6, True), (400, 0.14, False), (400, 0.16, True)):
+        speed = healthy.wheels["FR"].speed_mps
+        factor = np.ones(speed.size)
+        chosen = moving[:count]
+        factor[chosen] += sigmas * np.hypot(sigma, rounding / speed[chosen])
+        assert leaves_trace(_changed(healthy, factor), healthy) == shown, (count, sigmas)
 
 
-def test_an_offset_a_few_gross_samples_or_a_mark_are_one(healthy: SpeedLog) -> None:
+def test_an_offset_one_gross_sample_or_a_mark_are_one(healthy: SpeedLog) -> None:
     moving = np.flatnonzero(healthy.wheels["FR"].speed_mps > 5.0)
     gross = np.ones(healthy.wheels["FR"].time_s.size)
-    gross[moving[:4]] = 0.5
+    gross[moving[0]] = 0.5
     assert leaves_trace(_changed(healthy, 1.02), healthy)
     assert leaves_trace(_changed(healthy, gross), healthy)
     assert leaves_trace(_changed(healthy, 1.0, invalid=int(moving[0])), healthy)

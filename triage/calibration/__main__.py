@@ -22,7 +22,7 @@ from triage.calibration.ensemble import (
 )
 from triage.calibration.progress_lines import show_progress_on
 from triage.calibration.real_drives import rebuild_drive
-from triage.calibration.report import format_evaluation, format_reliability, seeded_drives
+from triage.calibration.report import format_evaluation, format_hidden, format_reliability, seeded_drives
 from triage.calibration.ring_limits import format_ring_limits, run_ring_limits
 from triage.calibration.score import Verdict, judge_cases
 from triage.calibration.seeded_faults import draw_seeded_cases, measure_seeded_case
@@ -157,7 +157,7 @@ def _evaluate(given: argparse.Namespace) -> int:
         )
         if _asked_for(given, case)
     ]
-    measured = measure_cases(cases, workers=given.workers, progress=show_progress_on(sys.stderr))
+    measured = measure_cases(cases, workers=given.workers, judged=True, progress=show_progress_on(sys.stderr))
     _print_evaluation(given, measured, rulebook)
     return 0
 
@@ -210,6 +210,7 @@ def _print_evaluation(
         shown = [one for one in verdicts if NO_TRACE not in one.traits]
         title = "" if severity is None else f"severity {severity:g}\n\n"
         sys.stdout.write(title + (format_evaluation(shown) + "\n" if shown else ""))
+        sys.stdout.write(format_hidden(verdicts))
         if given.real_drive:
             sys.stdout.write("\n".join(seeded_drives(verdicts)) + "\n\n")
         together += shown

@@ -10,8 +10,9 @@ from typing import Final, TypeVar
 import numpy as np
 
 from triage.calibration.look_alikes import look_alikes
+from triage.calibration.trace import NO_TRACE, leaves_trace
 from triage.calibration.unseen import draw_unseen_setup
-from triage.corners import CORNERS, Place
+from triage.corners import CORNERS, VEHICLE, Place
 from triage.progress import Progress, no_progress
 from triage.signals.analysis import analyse
 from triage.signals.measurement import Measurement, NotMeasurable
@@ -36,6 +37,9 @@ _UNSEEN: Final = 7
 """Keeps the draws of unseen cars apart from all other uses of a seed."""
 
 TYRE_SIZE: Final = "tyre-size"
+
+ROUGH_BEARING: Final = "bearing-roughness"
+"""Usually shows nothing in the wheel speed."""
 
 _CHUNK: Final = 4
 """Tasks sent to a process at a time."""
@@ -116,7 +120,25 @@ def draw_cases(
 
 def measure_case(case: Case) -> MeasuredCase:
     """Simulate one road test and take every measurement on it."""
+    return _measured(case, simulate_case(case))
+
+
+def measure_judged_case(case: Case) -> MeasuredCase:
+    """Do the same, and add ``NO_TRACE`` to the traits where the log is as good as the one without the fault.
+
+    Bearing play leaves none on a drive without curves. A rough bearing leaves none anywhere; its cases stay,
+    for no fault found is right there.
+    """
     test = simulate_case(case)
+    measured = _measured(case, test)
+    if case.corner == VEHICLE or case.cause == ROUGH_BEARING:
+        return measured
+    healthy = simulate_case(replace(case, severity=0.0))
+    hidden = () if leaves_trace(test.log, healthy.log) else (NO_TRACE,)
+    return replace(measured, traits=(*measured.traits, *hidden))
+
+
+def _measured(case: Case, test: RoadTest) -> MeasuredCase:
     measurements, not_measurable = measure_all(analyse(test.log))
     return MeasuredCase(case, measurements, not_measurable, look_alikes(test.truth.setup, test.log))
 
@@ -162,10 +184,14 @@ def _with_equal_axles(setup: Setup) -> Setup:
 
 
 def measure_cases(
-    cases: Sequence[Case], *, workers: int, progress: Progress = no_progress
+    cases: Sequence[Case], *, workers: int, judged: bool = False, progress: Progress = no_progress
 ) -> tuple[MeasuredCase, ...]:
-    """Measure many cases on several processor cores; the result does not depend on their number."""
-    return spread_over_cores(measure_case, cases, workers=workers, progress=progress)
+    """Measure many cases on several processor cores; the result does not depend on their number.
+
+    With ``judged`` those that show nothing are marked (see :func:`measure_judged_case`).
+    """
+    work = measure_judged_case if judged else measure_case
+    return spread_over_cores(work, cases, workers=workers, progress=progress)
 
 
 def spread_over_cores(

@@ -52,6 +52,15 @@ def format_reliability(verdicts: Sequence[Verdict]) -> str:
     return "\n".join((title, "", *reliability_diagram(verdicts))) + "\n"
 
 
+def format_hidden(verdicts: Sequence[Verdict]) -> str:
+    """Say how many verdicts are left out above because the log does not show the fault; empty for none."""
+    hidden = Counter(verdict.truth.cause for verdict in verdicts if NO_TRACE in verdict.traits)
+    if not hidden:
+        return ""
+    named = ", ".join(f"{cause} {number}" for cause, number in hidden.most_common())
+    return f"left out, for the log is as good as without the fault: {named}\n\n"
+
+
 def by_cause(verdicts: Sequence[Verdict]) -> list[str]:
     """Shares of right answers for every cause, and what it is mistaken for."""
     titles = f"{'cause':<18} {'tests':>5} {'first':>7} {'of two':>7} {'corner':>7} {'blamed':>7}"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.calibration.ensemble import MeasuredCase
+from triage.calibration.ensemble import ROUGH_BEARING, MeasuredCase
 from triage.corners import CORNERS
 from triage.evidence.hypotheses import Hypothesis, Posterior
 from triage.evidence.judge import judge
@@ -108,7 +108,7 @@ class Reliability:
 
 def accepted(truth: Hypothesis) -> tuple[Hypothesis, ...]:
     """Hypotheses that count as right for a truth."""
-    if truth.cause == "bearing-roughness":
+    if truth.cause == ROUGH_BEARING:
         return (truth, Hypothesis("vehicle", NO_FAULT))
     return (truth,)
 

@@ -18,7 +18,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.calibration.ensemble import MeasuredCase, spread_over_cores
+from triage.calibration.ensemble import ROUGH_BEARING, MeasuredCase, spread_over_cores
 from triage.calibration.variants import sort_into_variants
 from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.estimation import estimate_table
@@ -31,9 +31,6 @@ from triage.progress import Progress, no_progress
 MILD_BELOW: Final = 0.42
 """Drives with faults below this severity are sorted into variants apart from the others. A mild fault shows
 the same pattern, but weaker, and among many strong ones it would be counted as their careless reading."""
-
-ROUGH_BEARING: Final = "bearing-roughness"
-"""Usually shows nothing in the wheel speed, so it takes the row of a sound wheel."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,4 +205,5 @@ def _places_that_tell(blamed: Place) -> tuple[Place, ...]:
 
 
 def _looks_sound(cause: str) -> bool:
+    """Tell whether a cause takes the row of a sound wheel, because it shows nothing in the wheel speed."""
     return cause in (NO_FAULT, ROUGH_BEARING)

@@ -8,15 +8,13 @@ import numpy as np
 
 from triage.corners import CORNERS
 from triage.signals.analysis import analyse
-from triage.speed_log import FloatArray, SpeedLog, SpeedTrace
+from triage.speed_log import SpeedLog, SpeedTrace
 
 NO_TRACE: Final = "leaves no trace"
 
-STRONG: Final = 5.0
-FEWEST_STRONG: Final = 3
-STEADY: Final = 1.0
-"""A fault shows in so many samples this far out of the wheel's own noise, or by changing all of them by about
-as much as that noise (judgement). Less is what another draw of the same sensor's jitter does too."""
+LEAST_DETECTABILITY: Final = 3.0
+"""Below it even who knew the very course of the change would take it for noise, or noise for it, in one case
+of fifteen or more."""
 
 SLOWEST_MPS: Final = 1.0
 
@@ -32,23 +30,35 @@ def leaves_trace(faulty: SpeedLog, healthy: SpeedLog) -> bool:
     Returns
     -------
     bool
-        False where no triage could find the fault, however good. True does not say that one can.
+        False where no triage could find the fault, however good. True does not say that one can: it would
+        have to know beforehand what to look for.
+
+    Notes
+    -----
+    The detectability of a known signal in white noise is the root of the sum of its squares in units of the
+    noise; who knows the signal is right with the probability ``Phi(d / 2)``. The noise is the wheel's own and
+    the rounding of the record.
+
+    References
+    ----------
+    W. W. Peterson, T. G. Birdsall, W. C. Fox, The theory of signal detectability, IRE Trans. Inf. Theory 4,
+    1954 (cited from memory).
     """
     sigma = analyse(healthy).residuals.sigma_ratio
     usual = float(np.nanmedian(sigma)) if np.isfinite(sigma).any() else 1.0
     sigma = np.maximum(np.where(np.isfinite(sigma), sigma, usual), 1e-5)
-    return any(
-        _differs(faulty.wheels[corner], healthy.wheels[corner], float(sigma[row]))
+    each = [
+        _detectability(faulty.wheels[corner], healthy.wheels[corner], float(sigma[row]))
         for row, corner in enumerate(CORNERS)
-    )
+    ]
+    return float(np.hypot.reduce(each)) >= LEAST_DETECTABILITY
 
 
-def _differs(faulty: SpeedTrace, healthy: SpeedTrace, sigma_ratio: float) -> bool:
+def _detectability(faulty: SpeedTrace, healthy: SpeedTrace, sigma_ratio: float) -> float:
     if np.any(faulty.invalid & ~healthy.invalid):
-        return True
-    judged = ~healthy.invalid & (healthy.speed_mps > SLOWEST_MPS)
-    if not judged.any():
-        return False
-    change: FloatArray = np.abs(faulty.speed_mps[judged] / healthy.speed_mps[judged] - 1.0) / sigma_ratio
-    strong = int(np.count_nonzero(change > STRONG))
-    return strong >= FEWEST_STRONG or float(np.sqrt(np.mean(np.minimum(change, STRONG) ** 2))) >= STEADY
+        return float("inf")
+    judged = ~healthy.invalid & ~faulty.invalid
+    rounding_mps = max(healthy.resolution_mps, 1e-4) / np.sqrt(12.0)
+    noise_mps = np.hypot(np.maximum(healthy.speed_mps[judged], SLOWEST_MPS) * sigma_ratio, rounding_mps)
+    change = (faulty.speed_mps[judged] - healthy.speed_mps[judged]) / noise_mps
+    return float(np.sqrt(np.sum(change**2)))

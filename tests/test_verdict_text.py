@@ -35,7 +35,7 @@ def rulebook() -> Rulebook:
 @pytest.fixture(scope="module")
 def faulty(rulebook: Rulebook) -> TriageResult:
     log = simulate_road_test(
-        cause="encoder-mismatch", corner="FL", severity=0.8, duration_s=150.0, seed=31
+        cause="encoder-mismatch", corner="FL", severity=0.8, duration_s=150.0, seed=37
     ).log
     noticed = log.noticed(Notice("gaps-in-log", "three gaps of all wheels", 3))
     return run_triage(noticed, rulebook, (Observation("rock-wheel", "FL", "none"),))

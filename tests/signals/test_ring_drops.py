@@ -26,7 +26,6 @@ def _placed(rate: np.ndarray, dropped: np.ndarray) -> PlacedDrops:
         dropped=dropped,
         angle_rev=np.cumsum(rate) * 0.02,
         rate_revps=rate,
-        depth_ratio=np.where(dropped, -0.2, np.nan),
         period_s=0.02,
     )
 

@@ -45,8 +45,6 @@ class PlacedDrops:
         Those in which one did.
     angle_rev, rate_revps : float64[N]
         Wheel angle and rate at every sample.
-    depth_ratio : float64[N]
-        Relative deviation of the speed (see :func:`depth_of`); NaN where nothing is known.
     period_s : float
         From sample to sample.
     """
@@ -55,7 +53,6 @@ class PlacedDrops:
     dropped: BoolArray
     angle_rev: FloatArray
     rate_revps: FloatArray
-    depth_ratio: FloatArray
     period_s: float
 
 
@@ -85,8 +82,7 @@ def place_drops(
     PlacedDrops
     """
     steps_s = np.diff(clock.time_s, prepend=-np.inf)
-    depth_ratio = depth_of(clock, residuals, losses, row)
-    fall = -np.diff(depth_ratio, prepend=np.nan)
+    fall = -np.diff(depth_of(clock, residuals, losses, row), prepend=np.nan)
     bar = np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST)
     bar = np.maximum(bar, ROUGH_FACTOR * residuals.roughness_ratio[row])
     seen = np.isfinite(fall) & (steps_s < NEIGHBOURS_PERIODS * clock.period_s) & losses.moving[row]
@@ -98,17 +94,20 @@ def place_drops(
         dropped=falling & exposed,
         angle_rev=angle_rev,
         rate_revps=np.abs(np.gradient(angle_rev, clock.time_s)),
-        depth_ratio=depth_ratio,
         period_s=clock.period_s,
     )
 
 
 def count_drops(placed: PlacedDrops) -> DropCounts | None:
     """Count drops over the ring in the slowest range of speed that holds enough; None when there are none."""
-    used = _slowest_turns(placed)
-    exposed, dropped = placed.exposed & used, placed.dropped & used
-    if not dropped.any():
+    timely = placed.rate_revps * placed.period_s < LONGEST_STEP_REV
+    rates = np.sort(placed.rate_revps[placed.dropped & timely])
+    if not rates.size:
         return None
+    fastest = rates[min(ENOUGH_DROPS, rates.size) - 1]
+    slowest = SLOWEST_SHARE * fastest
+    used = timely & (placed.rate_revps <= max(1.1 * fastest, fastest)) & (placed.rate_revps >= slowest)
+    exposed, dropped = placed.exposed & used, placed.dropped & used
     rate = float(placed.rate_revps[dropped].mean())
     return DropCounts(
         exposure=_over_ring(placed.angle_rev[exposed]),
@@ -116,28 +115,6 @@ def count_drops(placed: PlacedDrops) -> DropCounts | None:
         step_rev=rate * placed.period_s,
         rate_revps=rate,
     )
-
-
-def mean_depth(placed: PlacedDrops) -> FloatArray:
-    """Mean relative deviation at every angle of the turns that are counted, float64[96]; 0 where none is."""
-    known = _slowest_turns(placed) & np.isfinite(placed.depth_ratio)
-    place = ring_bin(placed.angle_rev[known])
-    total = np.bincount(place, placed.depth_ratio[known], minlength=RING_BINS)
-    mean: FloatArray = total / np.maximum(np.bincount(place, minlength=RING_BINS), 1)
-    return mean
-
-
-def _slowest_turns(placed: PlacedDrops) -> BoolArray:
-    timely = placed.rate_revps * placed.period_s < LONGEST_STEP_REV
-    rates = np.sort(placed.rate_revps[placed.dropped & timely])
-    if not rates.size:
-        return np.zeros(timely.size, dtype=bool)
-    fastest = rates[min(ENOUGH_DROPS, rates.size) - 1]
-    slowest = SLOWEST_SHARE * fastest
-    used: BoolArray = (
-        timely & (placed.rate_revps <= max(1.1 * fastest, fastest)) & (placed.rate_revps >= slowest)
-    )
-    return used
 
 
 def ring_bin(angle_rev: FloatArray) -> np.ndarray:

@@ -17,11 +17,11 @@ from triage.signals.measurement import NotMeasurable
 from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_angle import follow_angle
-from triage.signals.ring_drops import count_drops, mean_depth, place_drops, ring_bin
+from triage.signals.ring_drops import count_drops, place_drops, ring_bin
 from triage.signals.ring_lock import concentration
 from triage.signals.ring_profile import RingProfile, profile_ring
 from triage.signals.ring_response import RING_BINS
-from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors, with_extents
+from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
 from triage.signals.running import quantiles_of, run_bounds, runs, zero_for_missing
 from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
@@ -248,12 +248,9 @@ def _with_harm(
     ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
 ) -> RingMap:
     """Add where on the ring the drops are made."""
-    placed = place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev)
-    counts = count_drops(placed)
+    counts = count_drops(place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev))
     harm = None if counts is None else find_bad_sectors(counts)
-    if counts is None or harm is None:
-        return ring
-    return replace(ring, harm=with_extents(harm, mean_depth(placed), counts.rate_revps))
+    return replace(ring, harm=harm)
 
 
 def _ring_map(

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 from scipy.ndimage import gaussian_filter1d
 
-from triage.signals.ring_extent import find_stretches, stretches_of, width_of
 from triage.signals.ring_response import RING_BINS, DropCounts, Harm, deconvolve_drops, response
 from triage.speed_log import FloatArray
 
@@ -141,9 +140,8 @@ def find_bad_sectors(counts: DropCounts) -> RingHarm | None:
         return None
     density = harm.density
     smooth = gaussian_filter1d(density, SMOOTHED_BINS, mode="wrap")
-    raised = stretches_of(smooth > BAD_SHARE * smooth.max(), joined_over=JOINED_BINS)
     turns = float(counts.exposure.sum()) * counts.step_rev
-    found = [_sector(counts, density, run, turns=turns) for run in raised]
+    found = [_sector(counts, density, run, turns=turns) for run in _stretches(smooth)]
     total = float(density.sum())
     kept = [one for one in found if one.drops_per_turn >= LEAST_WEIGHT * total]
     spread_rev = float(total**2 / (RING_BINS * (density**2).sum()))
@@ -157,35 +155,6 @@ def find_bad_sectors(counts: DropCounts) -> RingHarm | None:
         ),
         drop_count=number,
     )
-
-
-def with_extents(harm: RingHarm, mean_ratio: FloatArray, rate_revps: float) -> RingHarm:
-    """Give the sectors the width that the course of the speed shows.
-
-    Parameters
-    ----------
-    harm : RingHarm
-    mean_ratio : float64[96]
-        Mean relative deviation of the speed at every angle.
-    rate_revps : float
-        Rate of turning at which it was recorded.
-
-    Returns
-    -------
-    RingHarm
-        Where several sectors share a stretch they keep the width of their drops, as does a sector whose drops
-        leave no mark in the mean.
-    """
-    stretches = find_stretches(mean_ratio, rate_revps)
-    delay_rev = HALF_GAP_REV + (BUS_S + CYCLE_S) * rate_revps
-    shown = [int((one.centre_rev + delay_rev) % 1.0 * RING_BINS) % RING_BINS for one in harm.sectors]
-    sectors = []
-    for sector, place in zip(harm.sectors, shown, strict=True):
-        own = [stretch for stretch in stretches if place in stretch]
-        alone = own and sum(other in own[0] for other in shown) == 1
-        width_rev = width_of(own[0], rate_revps) if alone else sector.width_rev
-        sectors.append(replace(sector, width_rev=width_rev))
-    return replace(harm, sectors=tuple(sectors))
 
 
 def _best_harm(counts: DropCounts) -> Harm:
@@ -210,6 +179,20 @@ def _uneven(counts: DropCounts) -> bool:
 def _even_log_likelihood(counts: DropCounts) -> float:
     expected = np.maximum(counts.exposure * counts.drops.sum() / counts.exposure.sum(), 1e-12)
     return float((counts.drops * np.log(expected) - expected).sum())
+
+
+def _stretches(smooth: FloatArray) -> list[NDArray[np.intp]]:
+    """Bins of every stretch of raised density, in the order of the ring; the ring is closed."""
+    raised = np.flatnonzero(smooth > BAD_SHARE * smooth.max())
+    breaks = np.diff(raised, append=raised[:1] + RING_BINS) - 1
+    ends = np.flatnonzero(breaks > JOINED_BINS)
+    if not ends.size:
+        return [np.arange(RING_BINS)]
+    stretches = []
+    for before, end in zip(np.roll(ends, 1), ends, strict=True):
+        first = raised[(before + 1) % raised.size]
+        stretches.append((first + np.arange((raised[end] - first) % RING_BINS + 1)) % RING_BINS)
+    return stretches
 
 
 def _sector(counts: DropCounts, density: FloatArray, bins: NDArray[np.intp], *, turns: float) -> BadSector:

@@ -34,6 +34,7 @@ def rulebook() -> Rulebook:
 
 @pytest.fixture(scope="module")
 def faulty(rulebook: Rulebook) -> TriageResult:
+    # A drive that leaves doubt, so that there are checks to tell of.
     log = simulate_road_test(
         cause="encoder-mismatch", corner="FL", severity=0.8, duration_s=150.0, seed=37
     ).log

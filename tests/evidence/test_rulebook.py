@@ -150,9 +150,15 @@ BROKEN = [
     ),
     (
         "measurements.toml",
-        r"from \{least\} of",
-        "from {value} of",
+        "alone in reading nothing",
+        "alone in reading {value}",
         ["[measurement.dead-share], nothing", "{value}"],
+    ),
+    (
+        "measurements.toml",
+        "alone in reading nothing",
+        "alone in reading nothing for {least}",
+        ["[measurement.dead-share], nothing", "{least}"],
     ),
     (
         "measurements.toml",

@@ -10,7 +10,7 @@ import numpy as np
 from triage.corners import CORNER_NAMES
 from triage.evidence.hypotheses import Finding
 from triage.evidence.rule_tables import Distribution, MeasurementRule, Rulebook
-from triage.evidence.value_words import curve_words, least_seen_words, value_words
+from triage.evidence.value_words import curve_words, least_rate_words, value_words
 from triage.signals.measurement import Measurement
 from triage.texts import Text, prose
 
@@ -96,9 +96,10 @@ def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
             measurement.value, measurement.std_uncertainty, unit=rule.unit, told_as=rule.told_as
         ),
         **curve_words(measurement.corner),
-        "least": least_seen_words(measurement.std_uncertainty, unit=rule.unit, told_as=rule.told_as),
         "band": prose(likeliest, f"measurement.{rule.id}"),
     }
+    if unseen and rule.unit == "1/min":
+        words["least"] = least_rate_words(measurement.std_uncertainty)
     return Finding(
         id=f"{measurement.id}@{measurement.corner}",
         source=measurement.id,

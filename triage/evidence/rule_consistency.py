@@ -67,6 +67,8 @@ def _measurement_problems(rulebook: Rulebook) -> Iterator[str]:
         for name in _PLACEHOLDER.findall(rule.nothing):
             if name not in NOTHING_PLACEHOLDERS:
                 yield f"{place}, nothing: {{{name}}} is none of {', '.join(NOTHING_PLACEHOLDERS)}"
+        if "{least}" in rule.nothing and rule.unit != "1/min":
+            yield f"{place}, nothing: {{least}} is known for events counted one by one alone, told per minute"
         if rule.nothing and rule.edges and rule.edges[0] <= 0.0:
             yield f"{place}, nothing: 0 does not lie in the lowest band"
         if rule.told_as and rule.unit:

@@ -84,8 +84,8 @@ class MeasurementRule:
     statement : str
         Sentence with the placeholders ``{corner}``, ``{value}`` and ``{band}``, and those of ``driving``.
     nothing : str
-        The sentence for a value of exactly 0, with the placeholders ``{corner}`` and ``{least}``, the value
-        from which it would have been seen. Empty: take ``statement``.
+        The sentence for a value of exactly 0, with the placeholders ``{corner}`` and, for events per minute,
+        ``{least}``, the rate from which they would have been seen. Empty: take ``statement``.
     bands : tuple of str
         Names, lowest values first.
     edges : tuple of float

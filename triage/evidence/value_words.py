@@ -76,23 +76,21 @@ def value_words(value: float, std_uncertainty: float, *, unit: str, told_as: Tol
     return Text("{number} times a minute", number=number) if kind == "1/min" else number
 
 
-def least_seen_words(std_uncertainty: float, *, unit: str, told_as: ToldAs = "") -> str:
-    """Word the value from which something would have been seen where nothing was.
+def least_rate_words(std_uncertainty_per_min: float) -> str:
+    """Word the rate of events from which some would have been seen where none was.
 
     Parameters
     ----------
-    std_uncertainty : float
-        Of the value 0 that was measured.
-    unit, told_as : str
-        As for :func:`value_words`.
+    std_uncertainty_per_min : float
+        Of the rate 0 that was measured: half an event over the time.
 
     Examples
     --------
-    >>> least_seen_words(0.2725, unit="1/min"), least_seen_words(0.02, unit="%")
-    ('1.1 times a minute', '0.08 %')
+    >>> least_rate_words(0.2725)
+    '1.1 times a minute'
     """
-    least = float(f"{SEEN_FROM_STD * std_uncertainty:.2g}")
-    return value_words(least, 0.0, unit=unit, told_as=told_as)
+    least = float(f"{SEEN_FROM_STD * std_uncertainty_per_min:.2g}")
+    return value_words(least, 0.0, unit="1/min")
 
 
 def format_value(value: float, std_uncertainty: float, unit: str) -> str:

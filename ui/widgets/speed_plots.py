@@ -6,7 +6,7 @@ from pathlib import Path, PurePath
 from typing import Final
 
 from PySide6.QtCore import QEvent, Qt, QTimer
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from triage.corners import Corner
 from triage.errors import OutputError
@@ -22,11 +22,11 @@ from ui.state.opening import Opened
 from ui.state.time_cursor import TimeCursor
 from ui.state.window_state import Highlight, Phase, ShowingPhase, WindowState
 from ui.theme import Theme, theme_for
+from ui.widgets.captioned_row import CaptionedRow
 from ui.widgets.comparison_panel import ComparisonPanel
 from ui.widgets.corner_key import CornerKey
 from ui.widgets.cursor_lines import CursorLines
 from ui.widgets.cursor_readout import CursorReadout
-from ui.widgets.labels import make_label
 from ui.widgets.plot_canvas import PlotCanvas
 from ui.widgets.plot_commands import Exported, PlotCommands
 from ui.widgets.plot_items import BandStrip, LossMarks
@@ -62,7 +62,8 @@ class SpeedPlots(QFrame):
         self._compared: Comparison | None = None
         theme = theme_for(dark=state.dark)
         self.key = CornerKey(state)
-        self.caption = make_label("muted")
+        self.key_row = CaptionedRow(self.key)
+        self.caption = self.key_row.caption
         self.canvas = PlotCanvas()
         self.strip = BandStrip(theme)
         self.losses = LossMarks(theme)
@@ -75,7 +76,7 @@ class SpeedPlots(QFrame):
             on_align=self._align_comparison, on_end=lambda: self.set_comparison(None)
         )
         shown = Exported(picture=lambda: self.canvas, table=self._table, title=self._title)
-        self.commands = PlotCommands(self.canvas, shown, self.caption.setText)
+        self.commands = PlotCommands(self.canvas, shown, self.key_row.tell)
         self._lay_out()
         self._settle = QTimer(self, singleShot=True, interval=SETTLE_MS)
         self._settle.timeout.connect(self.settle)
@@ -159,13 +160,10 @@ class SpeedPlots(QFrame):
         )
         self.canvas.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.canvas.setMinimumHeight(340)
-        row = QHBoxLayout()
-        row.addWidget(self.key)
-        row.addWidget(self.caption, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(8, 6, 8, 6)
         column.setSpacing(4)
-        column.addLayout(row)
+        column.addWidget(self.key_row)
         column.addWidget(self.canvas, 1)
         column.addWidget(self.readout)
         column.addWidget(self.comparison)
@@ -219,7 +217,7 @@ class SpeedPlots(QFrame):
         time_s = self.view_s[0] if self.time_cursor.time_s is None else self.time_cursor.time_s
         span = next_loss(self._data, self._state.corner, time_s, step=step)
         if span is None:
-            self.caption.setText(self._no_loss_text(step))
+            self.key_row.tell(self._no_loss_text(step))
             return
         self.time_cursor.place(span[0])
         self._show_wanted(span)
@@ -328,14 +326,14 @@ class SpeedPlots(QFrame):
     def _show_highlight(self, highlight: Highlight | None) -> None:
         for plot in (self.speed, self.divergence):
             plot.veil.set_highlight(highlight)
-        self.caption.setText(self._caption(highlight))
+        self.key_row.tell(self._caption(highlight))
         if highlight is not None:
             self._show_wanted(highlight.span)
 
     def _caption(self, highlight: Highlight | None) -> str:
         if highlight is None:
             return ""
-        place = self.tr("{}, seconds {}").format(highlight.corner, format_span(highlight.span))
+        place = f"{highlight.corner}, {format_span(highlight.span)}"
         if len(highlight.spans) == 1:
             return place
         return self.tr("{} – place {} of {}").format(place, highlight.index + 1, len(highlight.spans))

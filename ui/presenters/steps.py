@@ -9,7 +9,7 @@ from triage.corners import CORNER_NAMES
 from triage.texts import Text
 from triage.units import format_share
 from triage.walk.walk_state import Given
-from ui.presenters.verdict import DECIDED, corner_shares, suspected_corner
+from ui.presenters.verdict import DECIDED, SOUND_CAUSE, corner_shares, suspected_corner
 from ui.presenters.wording import format_duration
 from ui.state.opening import Opened
 from ui.state.window_state import (
@@ -176,7 +176,8 @@ def _told_by_verdict(phase: Phase, shown: Opened | None) -> str:
     if posterior is None:
         return Text("none yet")
     if posterior.first.probability >= DECIDED:
-        return Text("one cause stands out")
+        sound = posterior.first.hypothesis.cause == SOUND_CAUSE
+        return Text("no fault found") if sound else Text("one cause stands out")
     if suspected_corner(corner_shares(posterior)) is None:
         return Text("not decided")
     return Text("one corner stands out")

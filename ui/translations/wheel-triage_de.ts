@@ -234,11 +234,11 @@ dort</translation>
   </message>
   <message>
    <source>distance</source>
-   <translation>Weg</translation>
+   <translation>den Weg</translation>
   </message>
   <message>
    <source>time</source>
-   <translation>Zeit</translation>
+   <translation>die Zeit</translation>
   </message>
  </context>
  <context>
@@ -286,7 +286,7 @@ dort</translation>
    <source>{} mean {}
 most {}</source>
    <translation>{} Mittel {}
-meist {}</translation>
+größte {}</translation>
   </message>
  </context>
  <context>
@@ -1621,10 +1621,6 @@ s</translation>
   <message>
    <source>{} – place {} of {}</source>
    <translation>{} – Stelle {} von {}</translation>
-  </message>
-  <message>
-   <source>{}, seconds {}</source>
-   <translation>{}, Sekunden {}</translation>
   </message>
   <message>
    <source>{}: no drop-out after this</source>
@@ -6990,10 +6986,6 @@ s</translation>
    <translation>Vorzeichen zweifelhaft</translation>
   </message>
   <message>
-   <source>Simulating road tests</source>
-   <translation>Probefahrten simulieren</translation>
-  </message>
-  <message>
    <source>Smallest step of the recorded numbers; ripple smaller than this is hidden.</source>
    <translation>Kleinste Stufe der aufgezeichneten Zahlen; kleinere Welligkeit ist nicht zu sehen.</translation>
   </message>
@@ -8044,6 +8036,10 @@ s</translation>
   <message>
    <source>no exercise can have the cause {cause}</source>
    <translation>keine Übung kann die Ursache {cause} haben</translation>
+  </message>
+  <message>
+   <source>no fault found</source>
+   <translation>kein Fehler gefunden</translation>
   </message>
   <message>
    <source>no file was given</source>

@@ -57,6 +57,15 @@ def test_nothing_stands_out_when_all_is_even(showing: ShowingPhase) -> None:
     assert build_steps(showing, "verdict", opened)[2].told == "not decided"
 
 
+def test_a_sound_car_has_no_cause_that_stands_out(showing: ShowingPhase) -> None:
+    result = showing.opened.result
+    sound = next(line for line in result.posterior.ranking if line.hypothesis.cause == "no-fault-found")
+    opened = replace(
+        showing.opened, result=replace(result, posterior=Posterior((replace(sound, probability=0.76),)))
+    )
+    assert build_steps(showing, "verdict", opened)[2].told == "no fault found"
+
+
 def test_only_answers_that_told_something_are_counted(showing: ShowingPhase) -> None:
     given = (Given("check", "a", "FL", "none"), Given("check", "b", "FL", CANNOT_SAY))
     asked = replace(showing, opened=replace(showing.opened, answers=WalkState(given)))

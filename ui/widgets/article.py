@@ -87,7 +87,9 @@ class Article(QTextBrowser):
             for r in rows
         )
         body = "".join(f"<tr>{row}</tr>" for row in cells)
-        return f"<table cellspacing='0' cellpadding='3'><tr>{head}</tr>{body}</table>"
+        # Markup counts in pixels: taken from the letters, the columns stay apart when those grow.
+        gap_px = round(self.fontMetrics().height() / 5)
+        return f"<table cellspacing='0' cellpadding='{gap_px}'><tr>{head}</tr>{body}</table>"
 
 
 def _unbroken(text: str) -> str:

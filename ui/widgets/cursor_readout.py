@@ -41,7 +41,7 @@ class CursorReadout(QWidget):
     def _lay_out(self) -> None:
         grid = QGridLayout(self)
         grid.setContentsMargins(2, 0, 2, 0)
-        grid.setHorizontalSpacing(10)
+        grid.setHorizontalSpacing(6)
         grid.setVerticalSpacing(2)
         grid.addWidget(self.hint, 0, 0, 1, 5)
         for row, (head, cells) in enumerate(((self.instant, self.values), (self.stretch, self.differences))):

@@ -101,6 +101,7 @@ class ExperiencePanel(QWidget):
         column.addWidget(self.cars_title)
         column.addWidget(self.cars)
         column.addWidget(self.back_button)
+        column.addStretch(1)
 
     def _connect(self) -> None:
         self.switch.clicked.connect(lambda on: self._state.turn(on=bool(on)))

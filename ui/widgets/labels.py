@@ -10,6 +10,9 @@ from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QLabel, QPushButton, 
 
 from ui.widgets.styling import TARGET_PX, enlarge
 
+FORM_GAP_PX: Final = 12
+"""Between the name of a field and the field."""
+
 NUMBER_MARGIN_PX: Final = 5
 CHOICE_LETTERS: Final = 16
 """A choice beside other things may be this narrow, however long its lines are."""

@@ -12,7 +12,7 @@ from triage.corners import CORNER_NAMES, CORNERS, Corner
 from triage.units import SPEED_UNITS
 from ui.presenters.refusal import Offer
 from ui.state.opening import ReadingAnswers
-from ui.widgets.labels import make_button, make_label, set_in
+from ui.widgets.labels import FORM_GAP_PX, make_button, make_label, set_in
 from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
@@ -37,6 +37,7 @@ class ReadingForm(QWidget):
         self._set_up_fields()
         self._form = QFormLayout(self)
         self._form.setContentsMargins(0, 6, 0, 0)
+        self._form.setHorizontalSpacing(FORM_GAP_PX)
         for corner, combo in self.combos.items():
             self._add_row(f"{corner} {say(CORNER_NAMES[corner])}", combo)
         self._add_row(self.tr("Unit of the speeds"), self.unit)

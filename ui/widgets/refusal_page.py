@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QWidget
 from ui.presenters.refusal import Refusal, describe_question, describe_refusal
 from ui.state.opening import ReadingAnswers
 from ui.state.window_state import AskingPhase, Phase, RefusedPhase, WindowState
-from ui.widgets.labels import make_button, make_label, set_primary
+from ui.widgets.labels import FORM_GAP_PX, make_button, make_label, set_primary
 from ui.widgets.pages import centred_card
 from ui.widgets.reading_form import ReadingForm
 from ui.widgets.speaking import say
@@ -39,6 +39,7 @@ class RefusalPage(QWidget):
         card = centred_card(self)
         card.addWidget(self.title)
         self._rows = QFormLayout()
+        self._rows.setHorizontalSpacing(FORM_GAP_PX)
         titles = (self.tr("File"), self.tr("Place"), self.tr("Reason"), self.tr("What to do"))
         for title, label in zip(titles, self.fields.values(), strict=True):
             name = make_label("muted", title)

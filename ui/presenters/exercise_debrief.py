@@ -14,6 +14,7 @@ from triage.planning.costs import cost_words
 from triage.planning.plan_text import step_name
 from triage.texts import Text, joined
 from triage.units import format_share
+from ui.presenters.cursor_reading import signed
 from ui.presenters.exercise import claim_words, done_lines
 from ui.state.exercise import Debrief, Prepared
 
@@ -127,7 +128,7 @@ def _honesty(score: Score) -> Text:
     return Text(
         "Brier score {brier} (0 is best, 1 worst); log score {log} bits (0 is best)",
         brier=f"{score.brier:.2f}",
-        log=f"{score.log_score_bit:.2f}",
+        log=signed(score.log_score_bit, 2),
     )
 
 

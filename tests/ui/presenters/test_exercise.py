@@ -84,7 +84,7 @@ def test_the_truth_and_the_score_are_worded(dirty: Prepared, rulebook: Rulebook)
     assert text.truth == "Dirt on the encoder, rear left (clear)"
     assert "70 % sure: the wheel is right, the cause is not" in text.verdict
     assert "0.49" in text.score[1].meaning
-    assert f"{math.log2(0.3):.2f}" in text.score[1].meaning
+    assert f"−{-math.log2(0.3):.2f}" in text.score[1].meaning
     assert text.own[0].startswith("Look at the encoder")
     assert "Replace the encoder" in text.own[-1]
     assert text.ideal[-1].split(" (")[0] in {repair.title for repair in rulebook.repairs.values()}

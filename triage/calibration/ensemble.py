@@ -166,7 +166,8 @@ def setup_of_case(case: Case) -> Setup:
     Where front and rear tyres differ by habit and one tyre differs besides, nobody can tell from the speeds
     which of the two on its axle is the odd one: exchanging both, with the other difference between the axles,
     gives the same log. A truth that is not in the log judges nothing, so cars with a tyre of another size
-    have axles that are alike. What the verdict makes of the others is tested on its own.
+    have axles that are alike. On the others the verdict names both wheels of the axle, which
+    ``test_of_an_axle_that_differs_anyway_both_wheels_are_named`` holds it to.
     """
     setup = (
         draw_unseen_setup(np.random.default_rng([_UNSEEN, case.seed]))

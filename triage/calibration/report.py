@@ -53,12 +53,17 @@ def format_reliability(verdicts: Sequence[Verdict]) -> str:
 
 
 def format_hidden(verdicts: Sequence[Verdict]) -> str:
-    """Say how many verdicts are left out above because the log does not show the fault; empty for none."""
-    hidden = Counter(verdict.truth.cause for verdict in verdicts if NO_TRACE in verdict.traits)
+    """Say which verdicts are left out because no log shows the fault, and how many mislead; empty for none."""
+    hidden = [verdict for verdict in verdicts if NO_TRACE in verdict.traits]
     if not hidden:
         return ""
-    named = ", ".join(f"{cause} {number}" for cause, number in hidden.most_common())
-    return f"left out, for the log is as good as without the fault: {named}\n\n"
+    counted = Counter(verdict.truth.cause for verdict in hidden)
+    named = ", ".join(f"{cause} {number}" for cause, number in counted.most_common())
+    misled = sum(_misleads(verdict) for verdict in hidden)
+    return (
+        f"left out, for the log is as good as without the fault: {named}; "
+        f"a wrong fault at {SURE:g} or more in {misled}\n\n"
+    )
 
 
 def by_cause(verdicts: Sequence[Verdict]) -> list[str]:

@@ -53,7 +53,7 @@ def format_reliability(verdicts: Sequence[Verdict]) -> str:
 
 
 def format_hidden(verdicts: Sequence[Verdict]) -> str:
-    """Say which verdicts are left out because no log shows the fault, and how many mislead; empty for none."""
+    """Say which verdicts are left out because no log shows the fault; empty for none."""
     hidden = [verdict for verdict in verdicts if NO_TRACE in verdict.traits]
     if not hidden:
         return ""

@@ -3978,8 +3978,8 @@ s</translation>
    <translation>Allein das Rad {corner} zeigt während {value} der Zeit, in der das Fahrzeug rollt, nichts an ({band}).</translation>
   </message>
   <message>
-   <source>The {corner} wheel is at no time alone in reading nothing; it would have been seen from {least} of the time on.</source>
-   <translation>Das Rad {corner} zeigt zu keiner Zeit als einziges nichts an; ab {least} der Zeit wäre es aufgefallen.</translation>
+   <source>The {corner} wheel is at no time alone in reading nothing.</source>
+   <translation>Das Rad {corner} zeigt zu keiner Zeit als einziges nichts an.</translation>
   </message>
   <message>
    <source>Time without signal</source>
@@ -4017,8 +4017,8 @@ s</translation>
    <translation>Tiefster Einbruch nur dieses Rades</translation>
   </message>
   <message>
-   <source>No fall of the {corner} wheel alone was found that is faster than a tyre can slow it; one by 8 % of its speed would have been seen.</source>
-   <translation>Am Rad {corner} allein wurde kein Einbruch gefunden, der schneller ist, als ein Reifen es bremsen kann; einer um 8 % der Geschwindigkeit wäre aufgefallen.</translation>
+   <source>No fall of the {corner} wheel alone was found that is faster than a tyre can slow it; one by 8 % of its speed that lasts three samples would have been seen.</source>
+   <translation>Am Rad {corner} allein wurde kein Einbruch gefunden, der schneller ist, als ein Reifen es bremsen kann; einer um 8 % der Geschwindigkeit, der drei Messwerte dauert, wäre aufgefallen.</translation>
   </message>
   <message>
    <source>One minute or more of driving above 10 km/h, recorded at 20 Hz or faster.</source>
@@ -5463,8 +5463,8 @@ s</translation>
    <translation>Fahrt mit wechselnder Geschwindigkeit.</translation>
   </message>
   <message>
-   <source>The {corner} wheel alone is never frozen at one value; it would have been seen from {least} of the time on.</source>
-   <translation>Allein das Rad {corner} bleibt nie auf einem Wert stehen; ab {least} der Zeit wäre es aufgefallen.</translation>
+   <source>The {corner} wheel alone is never frozen at one value for 0.3 s or more while the car's speed changes.</source>
+   <translation>Allein das Rad {corner} bleibt nie 0.3 s oder länger auf einem Wert stehen, während sich die Geschwindigkeit des Fahrzeugs ändert.</translation>
   </message>
   <message>
    <source>The {corner} wheel stays frozen at one value for {value} of the time the car moves ({band}).</source>
@@ -5494,8 +5494,8 @@ s</translation>
  <context>
   <name>measurement.substituted-share</name>
   <message>
-   <source>At no time does the {corner} wheel read a speed of which its own counter gives less than half the pulses; it would have been seen from {least} of the time on.</source>
-   <translation>Das Rad {corner} zeigt nie eine Geschwindigkeit, zu der sein eigener Zähler weniger als die Hälfte der Impulse gibt; ab {least} der Zeit wäre es aufgefallen.</translation>
+   <source>At no time does the {corner} wheel read a speed of which its own counter gives less than half the pulses, for 0.1 s and eight pulses or more.</source>
+   <translation>Das Rad {corner} zeigt nie 0.1 s und acht Impulse lang oder länger eine Geschwindigkeit, zu der sein eigener Zähler weniger als die Hälfte der Impulse gibt.</translation>
   </message>
   <message>
    <source>For {value} of the time the car moves the {corner} wheel reads a speed of which its own counter gives less than half the pulses ({band}).</source>

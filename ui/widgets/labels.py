@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import Final
 
@@ -28,6 +29,15 @@ def make_label(role: str, text: str = "", *, larger_by: float = 1.0) -> QLabel:
     if larger_by != 1.0:
         enlarge(label, larger_by)
     return label
+
+
+def kept_together(text: str) -> str:
+    """Return a text in which no line ends between a number and its unit.
+
+    >>> kept_together("over 99 %, 3 min 0 s in all").replace("\N{NO-BREAK SPACE}", "_")
+    'over 99_%, 3_min 0_s in all'
+    """
+    return re.sub(r"(?<=\d) (?=%|(?:s|min|h)\b)", "\u00a0", text)
 
 
 def make_button(text: str, on_click: Callable[[], object], *, primary: bool = False) -> QPushButton:

@@ -14,7 +14,7 @@ from ui.state.opening import Opened
 from ui.state.window_state import Phase, ShowingPhase, WindowState
 from ui.theme import theme_for
 from ui.widgets.car_sketch import CarSketch
-from ui.widgets.labels import make_label
+from ui.widgets.labels import kept_together, make_label
 from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
 
@@ -63,15 +63,15 @@ class VerdictHeader(QFrame):
         self._show_verdict(opened)
         log = opened.result.log
         summary = opened.log_summary or build_log_summary(log)
-        self.recording.setText(f"{phase.order.title} · {say(summary)}")
+        self.recording.setText(kept_together(f"{phase.order.title} · {say(summary)}"))
         self.recording.setToolTip(log.file)
 
     def _show_verdict(self, opened: Opened) -> None:
         headline = say(build_headline(opened))
         self.sketch.set_verdict(headline.corner_probability, headline.suspect)
         self.title.setText(headline.title)
-        self.detail.setText(headline.detail)
-        self.next_step.setText(headline.next_step)
+        self.detail.setText(kept_together(headline.detail))
+        self.next_step.setText(kept_together(headline.next_step))
         self.next_step.setToolTip(say(opened.result.plan.why))
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name

@@ -61,7 +61,8 @@ def test_where_no_check_is_worth_it_the_list_speaks_of_the_look_that_the_header_
     page = window.result_page
     assert "Look at the encoder (front left)" in page.header.next_step.text()
     told = page.details.checks.toPlainText()
-    assert "no doubt worth a check. “Look at the encoder (front left)” comes first all the same" in told
+    assert "What is known leaves no doubt worth a check. “Look at the encoder (front left)” comes" in told
+    assert sure.result.plan.why in told
     assert "No further check" not in told
     repair = replace(opened.result.plan, next_step=opened.result.plan.repairs[0])
     window.state.enter(
@@ -76,7 +77,7 @@ def test_a_click_on_evidence_jumps_to_its_seconds(showing: MainWindow, qtbot: Qt
     second = evidence.visualRect(evidence.model().index(1, 0)).center()
     qtbot.mouseClick(evidence.viewport(), Qt.MouseButton.LeftButton, pos=second)
     assert plots.view_s == pytest.approx((18.0, 22.4))
-    assert plots.caption.text() == "FL, seconds 20.00–20.40 s – place 1 of 3"
+    assert plots.caption.text() == "FL, 20.00–20.40 s – place 1 of 3"
     qtbot.mouseClick(evidence.viewport(), Qt.MouseButton.LeftButton, pos=second)
     assert plots.view_s == pytest.approx((29.0, 33.5))
 

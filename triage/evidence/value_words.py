@@ -122,18 +122,21 @@ def _times_as_much(value: float, std_uncertainty: float, factor: Callable[[float
     times, least, most = factor(value), factor(value - spread), factor(value + spread)
     if times > LARGEST_TIMES:
         over = Text("over {factor} times", factor=f"{LARGEST_TIMES:.0f}")
-        return (
-            over if least > LARGEST_TIMES else Text("{over} ({low} or more)", over=over, low=_digits(least))
-        )
+        return Text("{over} (at least {low})", over=over, low=_digits(least)) if _is_counted(least) else over
     if times < 1.0 / LARGEST_TIMES:
         under = Text("under {factor} times", factor=f"{1.0 / LARGEST_TIMES:g}")
-        small = most < 1.0 / LARGEST_TIMES
-        return under if small else Text("{under} ({high} or less)", under=under, high=_digits(most))
+        return (
+            Text("{under} (at most {high})", under=under, high=_digits(most)) if _is_counted(most) else under
+        )
     if not spread:
         return Text("{factor} times", factor=_digits(times))
     return Text(
         "{factor} times ({low} to {high})", factor=_digits(times), low=_digits(least), high=_digits(most)
     )
+
+
+def _is_counted(times: float) -> bool:
+    return 1.0 / LARGEST_TIMES <= times <= LARGEST_TIMES
 
 
 def _digits(times: float) -> str:

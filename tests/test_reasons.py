@@ -38,6 +38,9 @@ def test_the_place_of_a_broken_text_is_kept() -> None:
     assert in_plain_words(other.value).endswith("in line 1, column 9")
 
 
+UNKNOWN = "its content is not of the right form (Broken)"
+
+
 @pytest.mark.parametrize(
     ("words", "meant"),
     [
@@ -45,6 +48,14 @@ def test_the_place_of_a_broken_text_is_kept() -> None:
         ("Compressed file ended before the end-of-stream marker was reached", "it is cut off"),
         ("Bad CRC-32 for file 'a.csv'", "a checksum does not agree with its content"),
         ("That compression method is not supported", "it uses a form that is not known here"),
+        ("CRC32 check failed", "a checksum does not agree with its content"),
+        ("File name in directory 'encrypted.csv' and header b'crc.csv' differ.", UNKNOWN),
+        ('no such member: "what\'s cut off.csv"', UNKNOWN),
+        ("'truncated by the limit of letters", UNKNOWN),
+        ("the writer's block was truncated, so it can't be read", "it is cut off"),
+        ("the macrcode is wrong", UNKNOWN),
+        ("bad name 'line 3'", UNKNOWN),
+        ("Invalid value (at end of document)", UNKNOWN),
         ("", "its content is not of the right form (Broken)"),
     ],
 )
@@ -54,6 +65,21 @@ def test_what_a_library_says_is_told_by_its_kind(words: str, meant: str) -> None
 
 def test_a_library_that_quotes_the_whole_file_is_cut_short() -> None:
     assert len(library_words("x" * 10_000, "Broken")) == 200
+
+
+@pytest.mark.parametrize("words", ["foo", "\nfoo", " \r\n  foo\nbar"])
+def test_the_first_line_with_words_is_told(words: str) -> None:
+    assert reason_of(ValueError(words)) == "foo"
+
+
+def test_an_error_of_empty_lines_is_told_by_its_kind() -> None:
+    assert reason_of(ValueError("\n \n")) == "ValueError"
+
+
+def test_a_text_of_another_encoding_is_told_with_its_name() -> None:
+    with pytest.raises(UnicodeDecodeError) as broken:
+        b"a\x81".decode("ascii")
+    assert in_plain_words(broken.value) == "byte 1 is not of a text in ASCII"
 
 
 def test_text_that_is_no_utf_8_and_nesting_are_told() -> None:

@@ -40,14 +40,17 @@ _OF_SYSTEM: Final[Mapping[int, Text]] = MappingProxyType(
 _OF_LIBRARIES: Final[tuple[tuple[str, Text], ...]] = (
     (r"password|encrypted", Text("it is protected by a password")),
     (
-        r"truncated|cut off|end.of.(stream|file|data|document)|ended before|unexpected end",
+        r"truncated|cut off|end.of.(stream|file|data)|ended before|unexpected end",
         Text("it is cut off"),
     ),
-    (r"crc|checksum", Text("a checksum does not agree with its content")),
+    (r"\bcrc(32c?)?\b|checksum", Text("a checksum does not agree with its content")),
     (r"null (byte|character)|surrogates? not allowed", Text("a name has signs that are not allowed")),
     (r"not supported|unsupported", Text("it uses a form that is not known here")),
 )
 """What to look for in the words of a library, and what it means; the first that fits is told."""
+
+_QUOTED: Final = re.compile(r"""(?<!\w)b?(['"]).*?(?:\1(?!\w)|$)""")
+"""A name or a piece of the file that a library quotes; what it says is not the library's word."""
 
 _LINE: Final = re.compile(r"\b(?:line|row) (\d+)(?:,? column (\d+))?")
 
@@ -76,25 +79,32 @@ def reason_of(error: Exception) -> Text:
     if isinstance(error, RecursionError):
         return Text("it is nested too deeply")
     if isinstance(error, UnicodeDecodeError):
-        return instead_of(str(error), Text("byte {byte} is not of a text in UTF-8", byte=error.start))
+        return instead_of(str(error), _not_of_text(error))
     return library_words(str(error), type(error).__name__)
 
 
+def _not_of_text(error: UnicodeDecodeError) -> Text:
+    encoding = error.encoding.upper()
+    return Text("byte {byte} is not of a text in {encoding}", byte=error.start, encoding=encoding)
+
+
 def library_words(words: str, kind: str) -> Text:
-    """Return what a library said, shortened to one line.
+    """Return what a library said, shortened to its first line that is not empty.
 
     Parameters
     ----------
     words : str
-        Of the library; may be empty.
+        Of the library; may be empty, the kind is told then.
     kind : str
         Class of its error.
     """
-    english = (words or kind).splitlines()[0][:LONGEST]
-    small = english.lower()
+    lines = (line.strip() for line in words.splitlines())
+    english = next(filter(None, lines), kind)[:LONGEST]
+    own_words = _QUOTED.sub("…", english)
+    small = own_words.lower()
     unknown = Text("its content is not of the right form ({kind})", kind=kind)
     means = next((text for pattern, text in _OF_LIBRARIES if re.search(pattern, small)), unknown)
-    place = _LINE.search(english)
+    place = _LINE.search(own_words)
     if place is None:
         return instead_of(english, means)
     line, column = place.groups()

@@ -16,6 +16,7 @@ from triage.texts import (
     all_said,
     as_text,
     capital_first,
+    error_line,
     error_lines,
     error_words,
     failure_words,
@@ -121,6 +122,9 @@ def test_a_refusal_is_worded_as_one_text() -> None:
     error = SettingsError(gaps(), file="a.toml", place="line 3", hint="Mend it.")
     assert error_lines(error) == str(error)
     assert said(error_lines(error), german).startswith("a.toml, line 3: am Rad vorne links")
+    assert error_line(error) == "a.toml, line 3: 3 gaps at the front left wheel. Mend it."
+    assert said(error_line(error), german) == "a.toml, line 3: am Rad vorne links: 3 Lücken. Mend it."
+    assert error_line(SettingsError("wrong.", file="a\x1b[2J")) == "a·[2J: wrong."
     assert error_words(error, Text("Not kept")) == "Not kept: 3 gaps at the front left wheel. Mend it."
     assert as_text(gaps()).parts["count"] == 3
 

@@ -112,12 +112,26 @@ def error_lines(error: object) -> Text:
     return shaped(joined("\n", (what, hint)) if hint else what, printable)
 
 
+def error_line(error: object) -> Text:
+    """Return a refusal as :func:`error_lines` words it, in one line of sentences."""
+    return shaped(error_lines(error), _sentences)
+
+
+def _sentences(lines: str) -> str:
+    return " ".join(f"{line.rstrip('.')}." for line in lines.splitlines())
+
+
 def failure_words(error: Exception) -> Text:
     """Word what failed, in the middle of a sentence: a refusal in its own words, a defect by its name."""
     if isinstance(error, TriageError):
         return error_lines(error)
     # The words of a defect are for whoever mends it; they stay as they are in every language.
-    return Text("the program failed: {what}", what=f"{type(error).__name__}: {error}".rstrip(": "))
+    return Text("the program failed: {what}", what=defect_name(error))
+
+
+def defect_name(error: Exception) -> str:
+    """Name a defect of the program for whoever mends it: its class and what it says."""
+    return f"{type(error).__name__}: {error}".rstrip(": ")
 
 
 def prose(text: str, context: str) -> Text:

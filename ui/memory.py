@@ -8,7 +8,7 @@ from triage.errors import TriageError
 from triage.logs.options import ReadOptions
 from triage.mapping_store import remember, store_path, with_memory
 from triage.speed_log import Notice, SpeedLog
-from triage.texts import Text, error_words
+from triage.texts import Text, error_line
 from ui.state.opening import OpenOrder
 
 
@@ -17,7 +17,7 @@ def recall(order: OpenOrder) -> tuple[ReadOptions, list[Notice]]:
     try:
         return with_memory(order.options, store_path()), []
     except TriageError as error:
-        text = Text("nothing remembered was used. {error}", error=error_words(error, error.file))
+        text = Text("nothing remembered was used. {error}", error=error_line(error))
         return order.options, [Notice("mapping-remembered", text)]
 
 
@@ -29,7 +29,7 @@ def keep(order: OpenOrder, log: SpeedLog) -> list[Notice]:
         day = date.today().isoformat()  # noqa: DTZ011 - the user's own day
         one = remember(log, order.options, day, store_path())
     except TriageError as error:
-        told = Text("this mapping could not be remembered. {error}", error=error_words(error, error.file))
+        told = Text("this mapping could not be remembered. {error}", error=error_line(error))
         return [Notice("mapping-remembered", told)]
     text = Text(
         "this mapping is remembered for recordings with the same signals; to forget it: "

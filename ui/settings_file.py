@@ -8,7 +8,7 @@ from pathlib import Path
 from triage.errors import OutputError, TriageError
 from triage.output_file import whole_file
 from triage.reasons import reason_of
-from triage.texts import Text, error_words, joined
+from triage.texts import Text, error_line, joined
 from triage.user_files import make_folder, quoted, read_toml
 from ui.state.settings import Settings, checked_settings, settings_table
 
@@ -39,8 +39,8 @@ def load_settings(path: Path) -> ReadSettings:
     try:
         table = read_toml(path)
     except TriageError as error:
-        told = error_words(error, error.file)
-        return ReadSettings(Settings(), Text("The settings were left aside. {error}", error=told))
+        told = Text("The settings were left aside. {error}", error=error_line(error))
+        return ReadSettings(Settings(), told)
     settings, left_aside = checked_settings(table or {})
     if not left_aside:
         return ReadSettings(settings)

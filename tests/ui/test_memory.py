@@ -46,6 +46,7 @@ def test_a_damaged_store_is_told_and_left_aside(order: OpenOrder) -> None:
     options, heard = recall(order)
     assert options == order.options
     assert "mappings.json" in heard[0].message
+    assert "\n" not in heard[0].message
     answered = order.with_answers(ReadingAnswers(MAPPING, "km/h"))
     said = keep(answered, read_log(answered.files, answered.options))
     assert "could not be remembered" in said[0].message

@@ -57,7 +57,7 @@ class InstrumentsPanel(QFrame):
     Attributes
     ----------
     places : dict of instrument to InstrumentTab
-        What stands in its tab: the instrument, or that it is still being worked out.
+        What stands in its tab: the instrument, that it is still being worked out, or why it could not be.
     work : InstrumentWork
         Must be stopped before the window goes.
     """
@@ -186,21 +186,24 @@ class InstrumentsPanel(QFrame):
         self.commands.show_menu(self.offer_button.mapToGlobal(QPoint(0, 0)))
 
     def _picture(self) -> QWidget:
-        self._refuse_what_is_waited_for()
+        self._refuse_what_is_hidden()
         drawn = self.front.drawing()
         if drawn is None:
             raise OutputError("there is nothing drawn", hint="Choose another wheel or instrument.")
         return drawn
 
     def _table(self) -> Table:
-        self._refuse_what_is_waited_for()
+        self._refuse_what_is_hidden()
         values = self.front.values()
         if values is None:
             raise OutputError("there are no values", hint="Choose another wheel or instrument.")
         return values
 
-    def _refuse_what_is_waited_for(self) -> None:
-        if self.places[self.front].waiting:
+    def _refuse_what_is_hidden(self) -> None:
+        place = self.places[self.front]
+        if place.refused:
+            raise OutputError("this could not be worked out", hint="Choose another wheel or instrument.")
+        if place.waiting:
             raise OutputError("this is still being worked out", hint="Try again in a moment.")
 
     def _title(self) -> str:

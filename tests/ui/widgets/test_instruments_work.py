@@ -182,10 +182,16 @@ def test_a_defect_is_told_and_the_next_wheel_is_tried(
     state.choose_corner("FR")
     words = panel.places[panel.ring].words
     qtbot.waitUntil(lambda: "no such angle" in words.text())
+    assert words.text() == "It could not be worked out: ArithmeticError: no such angle"
     assert not panel.ring.isVisible()
+    for wanted in (panel._table, panel._picture):
+        with pytest.raises(OutputError, match="could not be worked out") as refusal:
+            wanted()
+        assert refusal.value.hint == "Choose another wheel or instrument."
     state.choose_corner("RR")
     wait_for(panel, qtbot)
     assert panel.ring.isVisible()
+    assert not panel.places[panel.ring].refused
 
 
 def test_a_recording_that_was_closed_is_not_waited_for(

@@ -148,12 +148,12 @@ class LossesModel(RowsModel):
 class LossesInstrument(TableInstrument):
     """A sentence and the table; the row that is chosen is pointed at in the plots."""
 
+    model: LossesModel
+
     def __init__(self, state: WindowState, parent: QWidget | None = None) -> None:
-        model = LossesModel()
-        super().__init__(model, parent)
+        super().__init__(LossesModel(), parent)
         self._state = state
         self._line_px = 0
-        self.model = model
         self.summary = make_label("text")
         self.model.set_speed_unit(state.speed_unit)
         self.table.setAccessibleName(self.tr("Losses of the wheel"))

@@ -76,10 +76,10 @@ class QualityModel(RowsModel):
 class QualityInstrument(TableInstrument):
     """Table above, words below."""
 
+    model: QualityModel
+
     def __init__(self, parent: QWidget | None = None) -> None:
-        model = QualityModel()
-        super().__init__(model, parent)
-        self.model = model
+        super().__init__(QualityModel(), parent)
         self.table.setAccessibleName(self.tr("Quality of the recording, wheel by wheel"))
         self.table.verticalHeader().setDefaultSectionSize(ROW_PX)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)

@@ -24,13 +24,17 @@ class TableInstrument(QWidget):
     Attributes
     ----------
     table : CopyingTable
+    model : RowsModel
+        What stands in the table.
     copy_wanted, menu_wanted : Signal
         Those of the table.
     """
 
+    model: RowsModel
+
     def __init__(self, model: RowsModel, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._rows = model
+        self.model = model
         model.setParent(self)
         self.table = CopyingTable()
         self.table.setModel(model)
@@ -44,4 +48,4 @@ class TableInstrument(QWidget):
 
     def values(self) -> TextTable | None:
         """Return the chosen rows, or all; None without any."""
-        return self._rows.values_of(self.table.chosen_rows())
+        return self.model.values_of(self.table.chosen_rows())

@@ -54,9 +54,9 @@ def no_checks_line(plan: Plan) -> str:
     if plan.next_step.kind != "check":
         return Text("No further check in the rule book would change this verdict.")
     return Text(
-        "The recording leaves no doubt worth a check. “{step}” comes first all the same: no part is cleaned "
-        "or bought unseen.",
+        "What is known leaves no doubt worth a check. “{step}” comes first all the same. {why}",
         step=step_name(plan.next_step),
+        why=plan.why,
     )
 
 

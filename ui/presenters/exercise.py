@@ -72,7 +72,7 @@ def rows_by_heading(rows: tuple[CheckRow, ...]) -> tuple[tuple[str, tuple[CheckR
 def spent_line(attempt: Attempt, rulebook: Rulebook) -> str:
     """Word what was spent so far, and what stands open."""
     spent = Text(
-        "Spent so far: {minutes} min; time and parts: {money} (an hour of work is {hour})",
+        "Spent so far: {minutes} min; time and parts: {money} (an hour of work counts {hour} of them)",
         minutes=f"{attempt.minutes_min:.0f}",
         money=cost_words(attempt.money),
         hour=f"{rulebook.workshop.money_per_hour:g}",

@@ -59,7 +59,7 @@ def test_rows_tell_prices_and_then_answers(dirty: Prepared, rulebook: Rulebook) 
     assert after["turn-by-hand"].price.startswith("2 min")  # the wheel is off the ground already
     assert not {row.check: row for row in check_rows(attempt, "FL", rulebook)}["rock-wheel"].answer
     assert "Rock the wheel, front right" in done_lines(attempt, rulebook)[0]
-    assert "units of money (an hour of work is 90)" in spent_line(attempt, rulebook)
+    assert "units of money (an hour of work counts 90 of them)" in spent_line(attempt, rulebook)
     assert "7 min" in spent_line(attempt, rulebook)
     assert "wheel off the ground" in spent_line(attempt, rulebook)
 

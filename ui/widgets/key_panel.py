@@ -23,8 +23,8 @@ class TellsKeys(Protocol):
     Attributes
     ----------
     key_help : tuple of (str, str)
-        Keys with commas between them and what they do, both marked for translation in the context ``KeyHelp``
-        where they hold words other than names of keys.
+        Keys with commas between them, and what they do, marked for translation in the context ``KeyHelp``.
+        Of the keys only those are marked so that hold words other than names of keys.
     """
 
     key_help: tuple[tuple[str, str], ...]

@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from ui.menus import key_lines
 from ui.state.window_state import BenchPhase
+from ui.widgets.key_panel import key_words
 from ui.window import MainWindow
 
 WindowFrom = Callable[..., MainWindow]
@@ -124,10 +125,10 @@ def test_the_map_of_keys_knows_every_command_and_every_key_of_the_pages(showing:
     told = {(line.key, line.does) for line in lines}
     for action in showing.actions_by_name.values():
         words = action.text().replace("&&", "\0").replace("&", "").replace("\0", "&").rstrip("…")
-        assert (action.shortcut().toString(), words) in told
+        assert (key_words(action.shortcut()), words) in told
     for shortcut in showing.findChildren(QShortcut):
-        assert shortcut.whatsThis(), f"{shortcut.key().toString()} does not tell what it does"
-        assert (shortcut.key().toString(), shortcut.whatsThis()) in told
+        assert shortcut.whatsThis(), f"{key_words(shortcut.key())} does not tell what it does"
+        assert (key_words(shortcut.key()), shortcut.whatsThis()) in told
     assert all(line.key and line.does for line in lines)
     shown = {label.text() for label in showing.sheets.keys.findChildren(QWidget) if hasattr(label, "text")}
     assert {"F1", "Keys", "Home", "1 … 9"} <= {*shown, "Home"}
@@ -141,7 +142,7 @@ def test_no_key_does_two_things_in_one_place(showing: MainWindow) -> None:
         done_by.setdefault((line.group, line.key), set()).add(line.does)
     assert [at for at, things in done_by.items() if len(things) > 1] == []
     # Esc stops reading only while reading, and on the pages leaves what has the keyboard.
-    commands = {action.shortcut().toString() for action in showing.actions_by_name.values()}
+    commands = {key_words(action.shortcut()) for action in showing.actions_by_name.values()}
     pages = {key.strip() for line in lines if line.group not in MENUS for key in line.key.split(",")}
     assert not commands & pages
 

@@ -6994,8 +6994,8 @@ s</translation>
    <translation>Geschwindigkeit des Fahrzeugs, wie das Steuergerät sie angibt.</translation>
   </message>
   <message>
-   <source>Spent so far: {minutes} min; time and parts: {money} (an hour of work is {hour})</source>
-   <translation>Bisher aufgewendet: {minutes} min; Zeit und Teile: {money} (eine Arbeitsstunde zählt {hour})</translation>
+   <source>Spent so far: {minutes} min; time and parts: {money} (an hour of work counts {hour} of them)</source>
+   <translation>Bisher aufgewendet: {minutes} min; Zeit und Teile: {money} (eine Arbeitsstunde zählt {hour} davon)</translation>
   </message>
   <message>
    <source>Start the exercise anew.</source>
@@ -7132,10 +7132,6 @@ s</translation>
   <message>
    <source>The program, from the recording alone: {claim}, {share}.</source>
    <translation>Das Programm, allein nach der Aufzeichnung: {claim}, {share}.</translation>
-  </message>
-  <message>
-   <source>The recording leaves no doubt worth a check. “{step}” comes first all the same: no part is cleaned or bought unseen.</source>
-   <translation>Die Aufzeichnung lässt keinen Zweifel, der eine Prüfung lohnt. „{step}“ kommt trotzdem zuerst: kein Teil wird ungesehen gereinigt oder gekauft.</translation>
   </message>
   <message>
    <source>The repair was put off; this check takes {minutes} min and is expected to settle {gain} bit of doubt.</source>
@@ -7308,6 +7304,10 @@ s</translation>
   <message>
    <source>What is cleaned cannot be looked at any more: this look takes {minutes} min and costs {money}, “{repair}” {repair_money}.</source>
    <translation>Was gereinigt ist, lässt sich nicht mehr ansehen: dieser Blick dauert {minutes} min und kostet {money}, „{repair}“ {repair_money}.</translation>
+  </message>
+  <message>
+   <source>What is known leaves no doubt worth a check. “{step}” comes first all the same. {why}</source>
+   <translation>Was bekannt ist, lässt keinen Zweifel, der eine Prüfung lohnt. „{step}“ kommt trotzdem zuerst. {why}</translation>
   </message>
   <message>
    <source>What is left of the ripple when swing and slow course are taken out.</source>
@@ -7546,8 +7546,8 @@ s</translation>
    <translation>nach dem eigenen Muster des Rades</translation>
   </message>
   <message>
-   <source>byte {byte} is not of a text in UTF-8</source>
-   <translation>Byte {byte} gehört zu keinem Text in UTF-8</translation>
+   <source>byte {byte} is not of a text in {encoding}</source>
+   <translation>Byte {byte} gehört zu keinem Text in {encoding}</translation>
   </message>
   <message>
    <source>byte {number}</source>
@@ -8966,6 +8966,10 @@ s</translation>
    <translation>diese Antwort ist nicht zu verstehen</translation>
   </message>
   <message>
+   <source>this could not be worked out</source>
+   <translation>das ließ sich nicht ermitteln</translation>
+  </message>
+  <message>
    <source>this database describes diagnostics and no frames</source>
    <translation>diese Datenbank beschreibt Diagnose und keine Botschaften</translation>
   </message>
@@ -9618,8 +9622,8 @@ s</translation>
    <translation>{n} Geldeinheiten</translation>
   </message>
   <message>
-   <source>{over} ({low} or more)</source>
-   <translation>{over} ({low} oder mehr)</translation>
+   <source>{over} (at least {low})</source>
+   <translation>{over} (mindestens {low})</translation>
   </message>
   <message>
    <source>{problem}; signals in the log: {shown}{more}</source>
@@ -9734,8 +9738,8 @@ s</translation>
    <translation>{told} beantwortet{skipped}; verbleibender Zweifel {doubt} bit; erwartete Kosten bis zur nachgewiesenen Reparatur {money}</translation>
   </message>
   <message>
-   <source>{under} ({high} or less)</source>
-   <translation>{under} ({high} oder weniger)</translation>
+   <source>{under} (at most {high})</source>
+   <translation>{under} (höchstens {high})</translation>
   </message>
   <message>
    <source>{unit} to m/s</source>

@@ -321,8 +321,8 @@ def value_hint(rule: ValueRule) -> str:
     return Text(
         "or the value in {unit} ({low} to {high}){limit}{shunt}",
         unit=rule.unit,
-        low=f"{rule.low:g}",
-        high=f"{rule.high:g}",
+        low=f"{rule.low:.10g}",
+        high=f"{rule.high:.10g}",
         limit=Text(", then “limit” and the maker's figure") if rule.asks_limit else "",
         shunt=shunt if rule.shunt_high_ohm else "",
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 
@@ -10,6 +12,7 @@ from triage.evidence.rulebook import load_rulebook
 from triage.run import run_triage
 from triage.signals.conditioning import put_on_common_clock
 from triage.signals.plausible_speed import find_implausible_speed
+from triage.speed_log import SpeedLog
 
 
 def _speeds(seconds: float = 60.0) -> tuple[np.ndarray, np.ndarray]:
@@ -40,3 +43,14 @@ def test_single_peaks_and_fast_driving_do_not(log_from) -> None:
         find_implausible_speed(put_on_common_clock(log_from(time_s, speed[1:2] * np.ones((4, 1)) * 4.0)))
         is None
     )
+
+
+def test_what_jumps_about_as_no_car_does_is_not_measured(log_from: Callable[..., SpeedLog]) -> None:
+    """Random numbers, as of signals decoded with the wrong byte order; and a car in steps of 1 m/s."""
+    time_s = 0.02 * np.arange(2000)
+    rng = np.random.default_rng(2)
+    noise = find_implausible_speed(put_on_common_clock(log_from(time_s, 30.0 * rng.random((4, 2000)))))
+    assert noise is not None
+    assert "jumps" in noise.reason
+    coarse = np.floor(15.0 + 5.0 * np.sin(time_s / 8.0) + rng.random((4, 2000)))
+    assert find_implausible_speed(put_on_common_clock(log_from(time_s, coarse))) is None

@@ -1,4 +1,4 @@
-"""Speeds that no car reaches: then the numbers are wrong, and nothing measured on them means anything."""
+"""Speeds that no car drives: then the numbers are wrong, and nothing measured on them means anything."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.conditioning import CommonClock
 from triage.signals.measurement import NotMeasurable
+from triage.signals.running import middle_of
 from triage.texts import Text
 from triage.units import to_kmh
 
@@ -20,9 +21,14 @@ FEWEST_SAMPLES: Final = 20
 MOST_SHARE: Final = 0.5
 """Single peaks beyond the limit are a disturbed signal; when most of it lies there, the unit is wrong."""
 
+WILDEST_MPS2: Final = 20.0
+SHORTEST_STEP_S: Final = 0.1
+"""No car changes its speed by more than this, twice what tyres hold, for half of a drive. Steps closer in
+time are held against a tenth of a second, for a coarse recording jumps."""
+
 
 def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
-    """Say why nothing can be measured when a wheel mostly reads more than any car drives; else None."""
+    """Say why nothing can be measured when the wheels mostly read what no car drives; else None."""
     for row, speed_mps in enumerate(clock.speed_mps):
         beyond = np.count_nonzero(speed_mps > FASTEST_MPS)
         if beyond < FEWEST_SAMPLES or beyond <= MOST_SHARE * np.count_nonzero(speed_mps > TURNING_MPS):
@@ -38,4 +44,22 @@ def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
             ),
             needed="the right unit (--unit), or the right factor in the signal database",
         )
-    return None
+    if not _jumps_about(clock):
+        return None
+    return NotMeasurable(
+        id="all",
+        corner=None,
+        reason="the middle of the wheels mostly jumps further from sample to sample than a car can brake or "
+        "speed up: these are no wheel speeds",
+        needed="the columns or signals that hold the wheel speeds (--map), and the right byte order of the "
+        "signals",
+    )
+
+
+def _jumps_about(clock: CommonClock) -> bool:
+    middle_mps = middle_of(clock.speed_mps)
+    known = np.isfinite(middle_mps)
+    if np.count_nonzero(known) < FEWEST_SAMPLES:
+        return False
+    step_s = np.maximum(np.diff(clock.time_s[known]), SHORTEST_STEP_S)
+    return bool(np.median(np.abs(np.diff(middle_mps[known])) / step_s) > WILDEST_MPS2)

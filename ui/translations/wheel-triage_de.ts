@@ -8502,6 +8502,10 @@ s</translation>
    <translation>die Spalte {name}</translation>
   </message>
   <message>
+   <source>the columns or signals that hold the wheel speeds (--map), and the right byte order of the signals</source>
+   <translation>die Spalten oder Signale mit den Raddrehzahlen (--map) und die richtige Bytereihenfolge der Signale</translation>
+  </message>
+  <message>
    <source>the damaged settings cannot be put aside: {reason}</source>
    <translation>die beschädigten Einstellungen lassen sich nicht beiseitelegen: {reason}</translation>
   </message>
@@ -8676,6 +8680,10 @@ s</translation>
   <message>
    <source>the messages with the wheel speeds ({wanted}) are not in the log</source>
    <translation>die Botschaften mit den Radgeschwindigkeiten ({wanted}) stehen nicht in der Aufzeichnung</translation>
+  </message>
+  <message>
+   <source>the middle of the wheels mostly jumps further from sample to sample than a car can brake or speed up: these are no wheel speeds</source>
+   <translation>die Mitte der Räder springt meist von Wert zu Wert weiter, als ein Auto bremsen oder beschleunigen kann: Das sind keine Raddrehzahlen</translation>
   </message>
   <message>
    <source>the name is too long</source>

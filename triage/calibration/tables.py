@@ -121,15 +121,18 @@ def _number_variants(
 ) -> dict[str, NDArray[np.intp]]:
     """Find the variant of each drive, by cause, for all causes that show themselves."""
     causes = [cause for cause in dict.fromkeys(one.case.cause for one in cases) if not _looks_sound(cause)]
-    rows = {cause: [index for index, one in enumerate(cases) if one.case.cause == cause] for cause in causes}
-    tasks = [
-        _gather([cases[row] for row in own], [findings[row] for row in own], rulebook)
-        for own in rows.values()
-    ]
+    tasks = []
+    for cause in causes:
+        own = _rows_of(cause, cases)
+        tasks.append(_gather([cases[row] for row in own], [findings[row] for row in own], rulebook))
     numbers = spread_over_cores(
         _sort_apart, tasks, workers=workers, doing="Finding variants", progress=progress
     )
     return dict(zip(causes, numbers, strict=True))
+
+
+def _rows_of(cause: str, cases: Sequence[MeasuredCase]) -> list[int]:
+    return [index for index, one in enumerate(cases) if one.case.cause == cause]
 
 
 def _gather(
@@ -160,8 +163,7 @@ def _label_variants(
             continue
         count = np.bincount(number)
         variants[cause] = tuple(float(share) for share in (count + 1.0) / (count.sum() + count.size))
-        rows = [index for index, one in enumerate(cases) if one.case.cause == cause]
-        for index, one in zip(rows, number, strict=True):
+        for index, one in zip(_rows_of(cause, cases), number, strict=True):
             labels[index] = variant_name(cause, int(one) + 1)
             if cases[index].case.severity >= MILD_BELOW:
                 kin[labels[index]] = cause

@@ -2,7 +2,8 @@
 
 A developer's tool: it drives the real window with the real engine over the sample logs, needs no screen, and
 writes ``<look>-<theme>-<page>.png`` for every look in :data:`LOOKS`, light and dark. ``--look small`` takes
-one look, ``--only verdict`` the pages with that word in their name, ``--language de`` the German texts. Look
+one look, ``--theme dark`` one theme, ``--only verdict`` the pages with that word in their name,
+``--language de`` the German texts. Look
 at the pictures afterwards: what is cut off, overlaps, is tiny or unclear?
 """
 
@@ -16,6 +17,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -47,6 +49,8 @@ LOOKS = {
     "readme": Look(1280, 800),
 }
 
+THEMES = ("light", "dark")
+
 SETTLE_MS = 350
 """The plots settle their heights and labels after a moment of rest."""
 
@@ -58,14 +62,18 @@ Scene = Iterator[Wait]
 
 
 def main() -> int:
-    """Take what the command line asks for; every look in a process of its own, for Qt's scale is set once."""
+    """Take what the command line asks for.
+
+    Every look has a process of its own, for Qt's scale is set once; every theme too, for a change of theme
+    styles all widgets anew and takes seconds.
+    """
     args = _arguments()
     args.folder.mkdir(parents=True, exist_ok=True)
     if args.inside:
-        return _take(args.look[0], args.folder, args.only, language=args.language)
-    for look in args.look or LOOKS:
-        given = [str(args.folder), "--look", look, "--only", args.only, "--language", args.language]
-        command = [sys.executable, str(HERE), *given, "--inside"]
+        return _take(args.look[0], args.theme[0], args.folder, args.only, language=args.language)
+    for look, theme in product(args.look or LOOKS, args.theme or THEMES):
+        given = ["--look", look, "--theme", theme, "--only", args.only, "--language", args.language]
+        command = [sys.executable, str(HERE), str(args.folder), *given, "--inside"]
         with tempfile.TemporaryDirectory(prefix="screenshots-") as home:
             places = {"XDG_DATA_HOME": f"{home}/data", "XDG_CONFIG_HOME": f"{home}/config"}
             screen = {"QT_QPA_PLATFORM": "offscreen", "QT_SCALE_FACTOR": str(LOOKS[look].scale)}
@@ -79,13 +87,14 @@ def _arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("folder", type=Path, help="where the pictures go")
     parser.add_argument("--look", action="append", choices=sorted(LOOKS), help="one size; all without")
+    parser.add_argument("--theme", action="append", choices=THEMES, help="one theme; both without")
     parser.add_argument("--only", default="", help="a word in the names of the wanted pages")
     parser.add_argument("--language", default="en", help="of the texts, such as de")
     parser.add_argument("--inside", action="store_true", help=argparse.SUPPRESS)
     return parser.parse_args()
 
 
-def _take(look_name: str, folder: Path, only: str, *, language: str) -> int:
+def _take(look_name: str, theme: str, folder: Path, only: str, *, language: str) -> int:
     from ui.appearance import follow_text_size, follow_theme, load_translation
     from ui.keeping import Keeping
     from ui.presenters.samples import default_samples_folder, find_samples
@@ -98,11 +107,11 @@ def _take(look_name: str, folder: Path, only: str, *, language: str) -> int:
     window = MainWindow(samples=find_samples(default_samples_folder()), keeping=Keeping())
     follow_theme(application, window)
     follow_text_size(application, window.preferences)
-    window.preferences.change(text_percent=look.text_percent)
+    window.preferences.change(colours=theme, text_percent=look.text_percent)
     window.resize(look.width_px, look.height_px)
     window.show()
     window.activateWindow()
-    camera = Camera(window, folder, look_name, only)
+    camera = Camera(window, folder, f"{look_name}-{theme}", only)
     try:
         return Director(all_scenes(camera)).run()
     finally:
@@ -110,21 +119,18 @@ def _take(look_name: str, folder: Path, only: str, *, language: str) -> int:
 
 
 class Camera:
-    """Takes the same picture in both themes."""
+    """Writes pictures of the window."""
 
     def __init__(self, window: MainWindow, folder: Path, look: str, only: str) -> None:
         self.window = window
         self._folder, self._look, self._only = folder, look, only
 
     def shoot(self, page: str) -> Scene:
-        """Photograph what is on the screen."""
+        """Photograph what is on the screen after a moment of rest."""
         if self._only not in page:
             return
-        for theme in ("light", "dark"):
-            self.window.state.set_dark(theme == "dark")
-            yield None
-            self.window.grab().save(str(self._folder / f"{self._look}-{theme}-{page}.png"))
-        self.window.state.set_dark(False)
+        yield None
+        self.window.grab().save(str(self._folder / f"{self._look}-{page}.png"))
 
 
 class Director:

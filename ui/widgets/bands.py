@@ -7,7 +7,7 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
 
 from ui.state.window_state import Highlight, Trial, WindowState
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import kept_together, make_button, make_label
 from ui.widgets.speaking import say
 
 
@@ -34,7 +34,7 @@ class TrialBand(QFrame):
         self.setVisible(trial is not None)
         if trial is not None:
             self.text.setText(self.tr("What if: {} – not recorded").format(say(trial.told)))
-            self.moved.setText(say(trial.moved))
+            self.moved.setText(kept_together(say(trial.moved)))
 
 
 class FindingBand(QFrame):

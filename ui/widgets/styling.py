@@ -199,9 +199,11 @@ def _menus_and_tabs(theme: Theme) -> str:
 def _lists_and_bars(theme: Theme) -> str:
     return f"""
         QAbstractItemView, QTextBrowser {{ background: {theme.panel}; color: {theme.text}; outline: 0;
-            border: 1px solid {theme.track}; border-radius: 4px; }}
-        QTableView {{ padding-left: 4px; }}
-        QAbstractItemView:focus, QTextBrowser:focus {{ border: 2px solid {theme.focus}; }}
+            border: 1px solid {theme.track}; border-radius: 4px; padding: 1px; }}
+        QTableView {{ padding-left: 5px; }}
+        QAbstractItemView:focus, QTextBrowser:focus {{ border: 2px solid {theme.focus}; padding: 0; }}
+        QTableView:focus {{ padding-left: 4px; }}
+        QHeaderView {{ padding: 0; }}
         PlotCanvas {{ border: 2px solid {theme.panel}; }}
         PlotCanvas:focus {{ border-color: {theme.focus}; }}
         QHeaderView::section {{ background: {theme.window}; color: {theme.muted};

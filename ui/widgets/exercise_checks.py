@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import (
     QButtonGroup,
     QFrame,
@@ -23,13 +24,14 @@ from PySide6.QtWidgets import (
 from triage.corners import CORNERS, Corner
 from ui.presenters.exercise import CheckRow, rows_by_heading
 from ui.presenters.wording import place_name
-from ui.widgets.labels import make_button, make_label, set_role
+from ui.widgets.labels import kept_together, make_button, make_label, set_role
 from ui.widgets.speaking import say
 from ui.widgets.styling import HAND_PX
 
 ID: Final = Qt.ItemDataRole.UserRole
 CAUTIONS: Final = Qt.ItemDataRole.UserRole + 1
 ANSWER_PX: Final = 190
+CELL_MARGIN_PX: Final = 6
 CAUTIONS_PX: Final = 84
 SPENT_PX: Final = 40
 
@@ -132,22 +134,27 @@ class CheckShelf(QFrame):
             for row in group:
                 item = QTreeWidgetItem()
                 item.setData(0, ID, row.check)
-                item.setSizeHint(0, QSize(0, max(HAND_PX, 2 * line_px + 8)))
                 self.list.addTopLevelItem(item)
                 self._items[row.check] = item
         if rows:
             self.choose(rows[0].check)
 
-    @staticmethod
-    def _fill(item: QTreeWidgetItem, row: CheckRow) -> None:
+    def _fill(self, item: QTreeWidgetItem, row: CheckRow) -> None:
         item.setText(0, row.title)
-        item.setText(1, f"✓ {row.answer}" if row.answer else row.price)
+        item.setText(1, kept_together(f"✓ {row.answer}" if row.answer else row.price))
         item.setToolTip(1, row.answer)
         item.setData(0, Qt.ItemDataRole.AccessibleTextRole, f"{row.title}, {say(place_name(row.place))}")
         item.setData(0, CAUTIONS, row.cautions)
-        font = item.font(1)
+        font = self.list.font()
         font.setBold(bool(row.answer))
         item.setFont(1, font)
+        item.setSizeHint(0, QSize(0, self._row_px(item)))
+
+    def _row_px(self, item: QTreeWidgetItem) -> int:
+        """Height in which a check of two lines and its whole answer have room."""
+        room = QRect(0, 0, ANSWER_PX - 2 * CELL_MARGIN_PX, 10 * HAND_PX)
+        answer = QFontMetrics(item.font(1)).boundingRect(room, Qt.TextFlag.TextWordWrap, item.text(1))
+        return max(HAND_PX, 2 * self.list.fontMetrics().height() + 8, answer.height() + 8)
 
     def _show_chosen(self) -> None:
         item = self.list.currentItem()

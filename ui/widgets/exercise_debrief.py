@@ -23,7 +23,7 @@ from ui.presenters.exercise_sketch import plan_sketch
 from ui.state.exercise import Debriefing
 from ui.state.window_state import WindowState
 from ui.theme import theme_for
-from ui.widgets.labels import make_button, make_label
+from ui.widgets.labels import kept_together, make_button, make_label
 from ui.widgets.ring_sketch import RingSketch
 from ui.widgets.speaking import say
 from ui.widgets.styling import TARGET_PX
@@ -168,7 +168,7 @@ class _ScoreTable(QWidget):
             self.rows.append(row)
         for row, line in zip(self.rows, lines, strict=True):
             for label, text in zip(row, (line.name, line.value, line.meaning), strict=True):
-                label.setText(text)
+                label.setText(kept_together(text))
 
 
 def _text_card(title: str, text: QLabel) -> QFrame:
@@ -183,4 +183,4 @@ def _text_card(title: str, text: QLabel) -> QFrame:
 
 
 def _numbered(lines: tuple[str, ...]) -> str:
-    return "\n".join(f"{number}. {line}" for number, line in enumerate(lines, 1))
+    return kept_together("\n".join(f"{number}. {line}" for number, line in enumerate(lines, 1)))

@@ -38,7 +38,7 @@ from ui.presenters.wording import place_name
 from ui.state.exercise import Prepared, Working
 from ui.state.window_state import WindowState
 from ui.widgets.exercise_checks import CheckShelf
-from ui.widgets.labels import make_button, make_label, set_in
+from ui.widgets.labels import kept_together, make_button, make_label, set_in
 from ui.widgets.replay_plot import ReplayPlot
 from ui.widgets.speaking import say
 from ui.widgets.styling import HAND_PX
@@ -96,7 +96,7 @@ class ExerciseWork(QWidget):
         rows = check_rows(working.attempt, working.corner, rulebook)
         self.shelf.show_rows(rows, working.corner, say(spent_line(working.attempt, rulebook)))
         found = say(done_lines(working.attempt, rulebook))
-        self.found.setText("\n".join(f"• {line}" for line in found) or self.tr("Nothing yet."))
+        self.found.setText(kept_together("\n".join(f"• {line}" for line in found)) or self.tr("Nothing yet."))
 
     def _begin(self, prepared: Prepared) -> None:
         self._prepared = prepared

@@ -200,13 +200,14 @@ def read(window: MainWindow, path: str) -> Scene:
 
 def opening(camera: Camera) -> Scene:
     """Start, reading, question, refusal."""
+    from triage.texts import Text
     from ui.state.opening import OpenOrder
     from ui.state.window_state import LoadingPhase, ProgressPoint, StartPhase
 
     window = camera.window
     yield from camera.shoot("start")
     window.state.enter(LoadingPhase(OpenOrder((sample("debris-rear-left"),))))
-    window.state.report(ProgressPoint(0.42, "Comparing the wheels"))
+    window.state.report(ProgressPoint(0.42, Text("Looking for losses")))
     yield from camera.shoot("reading")
     window.state.enter(StartPhase())
     with tempfile.TemporaryDirectory() as scratch:

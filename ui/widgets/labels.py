@@ -35,9 +35,9 @@ def kept_together(text: str) -> str:
     """Return a text in which no line ends between a number and its unit.
 
     >>> kept_together("over 99 %, 3 min 0 s in all").replace("\N{NO-BREAK SPACE}", "_")
-    'over 99_%, 3_min 0_s in all'
+    'over 99_%, 3_min_0_s in all'
     """
-    return re.sub(r"(?<=\d) (?=%|(?:s|min|h)\b)", "\u00a0", text)
+    return re.sub(r"(?<=\d) (?=%|(?:s|min|h)\b)|(?<=\d min) (?=\d+ s\b)", "\u00a0", text)
 
 
 def make_button(text: str, on_click: Callable[[], object], *, primary: bool = False) -> QPushButton:

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from triage.signals.running import (
+    SLICED_FROM,
     block_medians,
     close_short_breaks,
     count_of,
@@ -121,6 +122,39 @@ def test_middle_value_is_the_median(value: np.ndarray) -> None:
 
 @given(value=numbers, probability=st.lists(st.floats(0.0, 1.0), min_size=1, max_size=8))
 def test_quantiles_are_those_of_numpy(value: np.ndarray, probability: list[float]) -> None:
+    np.testing.assert_array_equal(quantiles_of(value, probability), np.quantile(value, probability))
+
+
+def _long_series(kind: str) -> np.ndarray:
+    """Make series longer than those that are simply sorted."""
+    rng = np.random.default_rng(11)
+    normal = rng.normal(size=3 * SLICED_FROM)
+    return {
+        "even": rng.uniform(0.0, 30.0, 3 * SLICED_FROM + 1),
+        "steps": np.round(np.abs(normal), 1),
+        "mostly one": np.where(normal > 1.0, normal, 0.01),
+        "all one": np.full(2 * SLICED_FROM, 0.3),
+        "far tails": rng.standard_cauchy(2 * SLICED_FROM),
+        "one far off": np.append(1e-3 * normal, 1e9),
+        "infinite": np.append(normal, (np.inf, -np.inf)),
+        "next to each other": 1.0 + 2e-16 * rng.integers(0, 5, 2 * SLICED_FROM),
+        "tiny": 1e-310 * normal,
+    }[kind]
+
+
+LONG = ("even", "steps", "mostly one", "all one", "far tails", "one far off", "next to each other", "tiny")
+
+
+@pytest.mark.parametrize("kind", [*LONG, "infinite"])
+def test_middle_of_a_long_series(kind: str) -> None:
+    value = _long_series(kind)
+    assert middle_value(value) == np.median(value)
+    assert middle_value(value[1:]) == np.median(value[1:])
+
+
+@pytest.mark.parametrize("kind", LONG)
+def test_quantiles_of_a_long_series(kind: str) -> None:
+    value, probability = _long_series(kind), np.linspace(0.0, 1.0, 14)
     np.testing.assert_array_equal(quantiles_of(value, probability), np.quantile(value, probability))
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -9,6 +11,12 @@ from triage.speed_log import BoolArray, FloatArray
 
 MAD_TO_SIGMA = 1.4826
 """Standard deviation of a normal distribution in units of its median absolute deviation."""
+
+SLICES: Final = 4096
+SLICED_FROM: Final = 8192
+SAMPLED: Final = 1024
+"""Slices into which numbers are counted, few enough for a quick memory; numbers from which on it pays; numbers
+that tell the usual range."""
 
 
 def slow_course(value: FloatArray, *, per_block: int, blocks: int = 5) -> FloatArray:
@@ -98,31 +106,59 @@ def robust_sigma(value: FloatArray) -> float:
 
 
 def middle_value(value: FloatArray) -> float:
-    """Median of finite numbers, N > 0.
-
-    Gives what ``np.median`` gives. Selecting one rank instead of two or three is several times quicker.
-    """
+    """Median of finite numbers, N > 0; what ``np.median`` gives, several times quicker."""
     half = value.size // 2
-    parted = np.partition(value, half)
-    upper = float(parted[half])
-    return upper if value.size % 2 else (float(parted[:half].max()) + upper) / 2.0
+    if value.size % 2:
+        return float(_of_rank(value, np.array([half]))[0])
+    lower, upper = _of_rank(value, np.array([half - 1, half])).tolist()
+    return float((lower + upper) / 2.0)
 
 
 def quantiles_of(value: FloatArray, probability: ArrayLike) -> FloatArray:
     """Quantiles of finite numbers, N > 0, by linear interpolation between the ranks.
 
-    Gives what ``np.quantile`` gives. One sort is quicker than selecting several ranks.
+    Gives what ``np.quantile`` gives, several times quicker.
     """
-    ordered = np.sort(value)
     place = np.asarray(probability, dtype=float) * (value.size - 1)
     below = np.floor(place).astype(np.intp)
-    low, high = ordered[below], ordered[np.minimum(below + 1, value.size - 1)]
+    low, high = _of_rank(value, np.stack((below, np.minimum(below + 1, value.size - 1))))
     part = place - below
     # two forms, as in numpy, so that a quantile between equal numbers is that number
     quantiles: FloatArray = np.where(
         part < 0.5, low + (high - low) * part, high - (high - low) * (1.0 - part)
     )
     return quantiles
+
+
+def _of_rank(value: FloatArray, rank: NDArray[np.intp]) -> FloatArray:
+    """Give the numbers at some ranks, ``np.sort(value)[rank]``, without putting all in order.
+
+    Counting the numbers in even slices of their usual range tells in which slices the ranks lie, and only what
+    is in those is looked at further. What lies beyond that range counts to the outermost slices.
+    """
+    low, scale = _usual_range(value) if value.size >= SLICED_FROM else (0.0, np.inf)
+    if not 0.0 < scale < np.inf or np.isnan(value.min()):
+        return np.asarray(np.sort(value)[rank])
+    height = value - low
+    height *= scale
+    np.clip(height, 0.0, SLICES, out=height)  # rounded, but never in another order
+    slice_of = height.astype(np.intp)
+    count = np.bincount(slice_of)
+    wanted = np.searchsorted(np.cumsum(count), rank, side="right")
+    kept = np.zeros(count.size, dtype=bool)
+    kept[wanted] = True
+    left_out = np.cumsum(np.where(kept, 0, count))
+    few = value[np.flatnonzero(kept[slice_of])]
+    rank = rank - left_out[wanted]
+    return _of_rank(few, rank) if few.size < value.size // 2 else np.asarray(np.sort(few)[rank])
+
+
+def _usual_range(value: FloatArray) -> tuple[float, float]:
+    """Low end of the range of most of the numbers, and slices over its width."""
+    some = np.sort(value[:: value.size // SAMPLED])
+    low, high = float(some[some.size // 50]), float(some[-1 - some.size // 50])
+    with np.errstate(over="ignore", divide="ignore", invalid="ignore"):
+        return low, float(np.float64(SLICES) / (np.float64(high) - low))
 
 
 def zero_for_missing(value: FloatArray) -> FloatArray:

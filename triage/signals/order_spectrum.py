@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from triage.signals.unit_circle import unit_points
 from triage.speed_log import FloatArray
 
 ACCURACY = 1e-8
@@ -87,11 +88,10 @@ def amplitude_spectra(stretches: Sequence[Samples], *, step_per_m: float, count:
 
 
 def _turned(value: FloatArray, turns: FloatArray) -> np.ndarray:
-    """``value * exp(2 pi i turns)``; sine and cosine are quicker than the complex exponential."""
-    phase = 2.0 * np.pi * (turns - np.rint(turns))
-    turned = np.empty(value.size, dtype=complex)
-    np.multiply(value, np.cos(phase), out=turned.real)
-    np.multiply(value, np.sin(phase), out=turned.imag)
+    """``value * exp(2 pi i turns)``."""
+    turned = unit_points(turns)
+    turned.real *= value
+    turned.imag *= value
     return turned
 
 

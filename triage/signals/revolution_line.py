@@ -230,8 +230,11 @@ def _usual_power(power: FloatArray, step: float) -> FloatArray:
     thinned = power[: power.size // per_bin * per_bin].reshape(-1, per_bin)[:, 0]
     half = max(3, round(NEIGHBOURHOOD_PER_M / (step * per_bin)))
     medians = median_filter(thinned, size=2 * half + 1, mode="nearest") / np.log(2.0)
-    usual: FloatArray = np.interp(np.arange(power.size), per_bin * np.arange(thinned.size), medians)
-    return np.maximum(usual, 1e-18)
+    rise = np.diff(medians, append=medians[-1:]) / per_bin
+    usual = np.empty(power.size)
+    usual[: thinned.size * per_bin] = (rise[:, None] * np.arange(per_bin) + medians[:, None]).ravel()
+    usual[thinned.size * per_bin :] = medians[-1]
+    return np.maximum(usual, 1e-18, out=usual)
 
 
 def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[FloatArray, FloatArray]:

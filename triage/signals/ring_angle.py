@@ -14,6 +14,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.signals.unit_circle import unit_points
 from triage.signals.wheel_path import WheelPath
 from triage.speed_log import FloatArray
 
@@ -47,12 +48,12 @@ def follow_angle(path: WheelPath, time_s: FloatArray, circumference_m: float) ->
         Angle in revolutions, not reduced to one turn. Each window is turned by a constant.
     """
     angle_rev = path.distance_m / circumference_m
-    usable = path.weight > 0
-    used = np.flatnonzero(usable)
-    starts = _window_starts(angle_rev[used], time_s[used])
+    used = np.flatnonzero(path.weight > 0)
+    used_rev = angle_rev[used]
+    starts = _window_starts(used_rev, time_s[used])
     if starts.size < 2:
         return angle_rev
-    sums = _window_sums(angle_rev[used], path.ripple_ratio[used], path.weight[used], starts)
+    sums = _window_sums(used_rev, path.ripple_ratio[used], path.weight[used], starts)
     turn_rev = _fit_turns(sums)
     # An unusable sample goes with the next usable one, the last ones with the last window.
     ends = np.append(used[starts[1:] - 1] + 1, angle_rev.size)
@@ -78,9 +79,7 @@ def _window_sums(
     angle_rev: FloatArray, ripple: FloatArray, weight: FloatArray, starts: NDArray[np.intp]
 ) -> np.ndarray:
     """Fourier sums of the ripple at the orders of the wheel, complex128[W, ORDERS]."""
-    phase = -2.0 * np.pi * (angle_rev - np.rint(angle_rev))
-    base = np.empty(phase.size, dtype=complex)
-    base.real, base.imag = np.cos(phase), np.sin(phase)
+    base = unit_points(-angle_rev)
     weighted = (weight * ripple).astype(complex)
     columns = []
     for _ in range(ORDERS):

@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.corners import AXLE_PARTNER, CORNERS
 from triage.signals.conditioning import CommonClock
@@ -122,19 +123,27 @@ def _wheel_path(
     if not clock.time_s.size:
         return WheelPath(clock.time_s, clock.time_s, clock.time_s, 1.0)
     distance_m = _integral(clean_mps, clock.time_s)
-    mean_own, mean_demanded, complete = _window_means(
-        clock.time_s, distance_m, _integral(demanded_mps, clock.time_s)
-    )
-    usable = usable & complete
+    demanded_m = _integral(demanded_mps, clock.time_s)
+    used = np.flatnonzero(usable & _whole_window(distance_m))
+    mean_own, mean_demanded, short = _window_means(clock.time_s, distance_m, demanded_m, used)
     with np.errstate(invalid="ignore", divide="ignore"):
-        own = np.where(usable, clock.speed_mps[row] / mean_own - 1.0, np.nan)
-        common = np.where(usable, demanded_mps / mean_demanded - 1.0, np.nan)
-    usable = np.isfinite(own) & np.isfinite(common)
-    leak = _shared_part(own[usable], common[usable])
+        own = clock.speed_mps[row, used] / mean_own - 1.0
+        common = demanded_mps[used] / mean_demanded - 1.0
+    kept = np.flatnonzero(short & np.isfinite(own) & np.isfinite(common))
+    used, own, common = used[kept], own[kept], common[kept]
+    leak = _shared_part(own, common)
     ripple = np.clip(own - leak * common, -CLIP_RATIO, CLIP_RATIO)
-    variance = _usual_variance(ripple, clock.speed_mps[row], usable) + (0.5 * roughness) ** 2
-    weight = np.where(usable, 1.0 / np.maximum(variance, 1e-10), 0.0)
-    return WheelPath(distance_m, np.where(usable, ripple, np.nan), weight, leak)
+    variance = _usual_variance(ripple, clock.speed_mps[row, used]) + (0.5 * roughness[used]) ** 2
+    weight = 1.0 / np.maximum(variance, 1e-10)
+    size = distance_m.size
+    return WheelPath(distance_m, _spread(ripple, used, size, np.nan), _spread(weight, used, size, 0.0), leak)
+
+
+def _spread(value: FloatArray, place: NDArray[np.intp], size: int, elsewhere: float) -> FloatArray:
+    """Put values back to their places among all samples."""
+    every = np.full(size, elsewhere)
+    every[place] = value
+    return every
 
 
 def _integral(value: FloatArray, time_s: FloatArray) -> FloatArray:
@@ -147,20 +156,28 @@ def _integral(value: FloatArray, time_s: FloatArray) -> FloatArray:
     return integral
 
 
+def _whole_window(distance_m: FloatArray) -> BoolArray:
+    whole: BoolArray = (distance_m > SMOOTHING_M / 2) & (distance_m < distance_m[-1] - SMOOTHING_M / 2)
+    return whole
+
+
 def _window_means(
-    time_s: FloatArray, distance_m: FloatArray, demanded_m: FloatArray
+    time_s: FloatArray, distance_m: FloatArray, demanded_m: FloatArray, used: NDArray[np.intp]
 ) -> tuple[FloatArray, FloatArray, BoolArray]:
-    """Mean speeds, by the wheel and by the others, over the window of distance around every sample."""
+    """Mean speeds, by the wheel and by the others, over the window of distance around some samples.
+
+    The last tells whether the window was passed without stopping.
+    """
     rising = distance_m + 1e-9 * np.arange(distance_m.size)
     # Time and the others' distance as one complex number, so that the places are looked up once for both.
-    both = time_s + 1j * demanded_m
-    passed = np.interp(distance_m + SMOOTHING_M / 2.0, rising, both)
-    passed -= np.interp(distance_m - SMOOTHING_M / 2.0, rising, both)
+    both = np.empty(distance_m.size, dtype=complex)
+    both.real, both.imag = time_s, demanded_m
+    middle_m = distance_m[used]
+    passed = np.interp(middle_m + SMOOTHING_M / 2.0, rising, both)
+    passed -= np.interp(middle_m - SMOOTHING_M / 2.0, rising, both)
     length_s = np.maximum(passed.real, 1e-9)
     own = SMOOTHING_M / length_s  # the wheel's own distance between the two, wherever the window is whole
-    others = passed.imag / length_s
-    inside = (distance_m > SMOOTHING_M / 2) & (distance_m < distance_m[-1] - SMOOTHING_M / 2)
-    return own, others, inside & (length_s < 2.0)
+    return own, passed.imag / length_s, length_s < 2.0
 
 
 def _shared_part(own: FloatArray, common: FloatArray) -> float:
@@ -174,16 +191,15 @@ def _shared_part(own: FloatArray, common: FloatArray) -> float:
     return float(np.clip(shared / power, 0.0, 1.0)) if power > 0 else 0.0
 
 
-def _usual_variance(ripple: FloatArray, speed_mps: FloatArray, usable: BoolArray) -> FloatArray:
-    if np.count_nonzero(usable) < 200:
-        return np.full(ripple.size, max(float(np.nanvar(ripple[usable])) if usable.any() else 1.0, 1e-10))
-    used = np.flatnonzero(usable)
-    edges = quantiles_of(speed_mps[used], np.linspace(0, 1, 7))
+def _usual_variance(ripple: FloatArray, speed_mps: FloatArray) -> FloatArray:
+    """Variance of the ripple in six ranges of speed of equally many samples, at every sample."""
+    if ripple.size < 200:
+        return np.full(ripple.size, max(float(np.var(ripple)), 1e-10) if ripple.size else 1.0)
     inside = np.zeros(ripple.size, dtype=np.int8)
-    for edge in edges[1:-1]:
+    for edge in quantiles_of(speed_mps, np.linspace(0, 1, 7))[1:-1]:
         inside += speed_mps > edge
-    count = np.bincount(inside[used], minlength=6)
-    power = np.bincount(inside[used], weights=ripple[used] ** 2, minlength=6)
-    variance = np.where(count > 0, power / np.maximum(count, 1), power.sum() / used.size)
+    count = np.bincount(inside, minlength=6)
+    power = np.bincount(inside, weights=ripple**2, minlength=6)
+    variance = np.where(count > 0, power / np.maximum(count, 1), power.sum() / ripple.size)
     chosen: FloatArray = variance[inside]
     return chosen

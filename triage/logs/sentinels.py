@@ -60,16 +60,22 @@ def without_sentinels(
         in a signal that never is, to which the speed only jumps as no wheel can. A signal that is nothing but
         its top number is left alone: then the unit is what is wrong.
     """
-    finite = value[~np.isnan(value)]
+    finite = _without_nan(value)
     if not finite.size:
         return value, 0
     code = np.zeros(value.size, dtype=bool)
     if finite.max() * factor > IMPLAUSIBLE_MPS or finite.min() * factor < _IMPOSSIBLE_MPS:
         code = _beyond_any_road(value, finite, factor, step)
     if time_s is not None:
-        code |= _jumped_to(np.where(code, np.nan, value), time_s, factor, step)
+        code |= _jumped_to(np.where(code, np.nan, value) if code.any() else value, time_s, factor, step)
     count = int(np.count_nonzero(code))
     return (np.where(code, np.nan, value), count) if count else (value, 0)
+
+
+def _without_nan(value: FloatArray) -> FloatArray:
+    """Leave NaN out; the same array, not a copy, where there is none."""
+    missing = np.isnan(value)
+    return value[~missing] if missing.any() else value
 
 
 def _beyond_any_road(value: FloatArray, finite: FloatArray, factor: float, step: float) -> BoolArray:
@@ -88,9 +94,11 @@ def _jumped_to(value: FloatArray, time_s: FloatArray, factor: float, step: float
     """Mark codes within the range of road speeds, by the jumps to and from them."""
     code = np.zeros(value.size, dtype=bool)
     rows = np.flatnonzero(~np.isnan(value))
-    number = value[rows]
+    number = value[rows] if rows.size < value.size else value
     jump_mps = np.abs(np.diff(number)) * factor
-    far = (jump_mps > _JUMP_MPS) & (jump_mps > _JUMP_MPS2 * np.abs(np.diff(time_s[rows])))
+    far = jump_mps > _JUMP_MPS
+    if far.any():
+        far &= jump_mps > _JUMP_MPS2 * np.abs(np.diff(time_s[rows]))
     if not far.any():
         return code
     ends = number[np.concatenate(([False], far)) | np.concatenate((far, [False]))]
@@ -142,7 +150,7 @@ def smallest_step(value: FloatArray) -> float:
     millionth of the largest value are taken for such rounding and left out, and the fifth part of a percent
     smallest of the rest is given, so that a few numbers off the raster do not count.
     """
-    number = np.unique(value[~np.isnan(value)][:_STEP_SAMPLES])
+    number = np.unique(_without_nan(value)[:_STEP_SAMPLES])
     if number.size < 2:
         return 0.0
     step = np.diff(number)

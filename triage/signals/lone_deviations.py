@@ -18,6 +18,7 @@ from triage.signals.conditioning import CommonClock
 from triage.signals.losses import HARD_BRAKING_MPS2, Losses
 from triage.signals.residuals import Residuals
 from triage.signals.running import run_bounds, zero_for_missing
+from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 
 COUNTED_SIGMA: Final = 4.0
@@ -75,8 +76,7 @@ def find_lone_deviations(
     The measure of each deviation is the noise of a sound wheel at this speed together with what the other
     three are shaken by at this moment. What is counted must besides be as large as a pole.
     """
-    ahead_m = [_way_ahead(clock, residuals.fast_ratio[row], reference_mps) for row in range(4)]
-    sigma = [_deviation(residuals, losses, row, silent=silent[row]) for row in range(4)]
+    sigma = map_side_by_side(lambda row: _deviation(residuals, losses, row, silent=silent[row]), range(4))
     still = acceleration_mps2 > HARD_BRAKING_MPS2
     judged = [losses.moving[row] & clock.fresh[row] & ~losses.joint & still for row in range(4)]
     low = [np.flatnonzero(one < -COMPANY_SIGMA) for one in sigma]
@@ -87,10 +87,11 @@ def find_lone_deviations(
         others = np.sort(np.concatenate([side[n] for side in (low, high) for n in range(4) if n != row]))
         low_far = judged[row] & (sigma[row] < -COUNTED_SIGMA)
         high_far = judged[row] & (sigma[row] > COUNTED_SIGMA)
+        fast_ratio = residuals.fast_ratio[row]
         starts = _alone(low_far, others, high[row], reach)
-        dips.append(starts[_way_around(clock, ahead_m[row], starts) < -LEAST_WAY_M])
+        dips.append(starts[_way_around(clock, fast_ratio, reference_mps, starts) < -LEAST_WAY_M])
         starts = _alone(high_far, others, low[row], reach)
-        peaks.append(starts[_way_around(clock, ahead_m[row], starts) > LEAST_WAY_M])
+        peaks.append(starts[_way_around(clock, fast_ratio, reference_mps, starts) > LEAST_WAY_M])
     return LoneDeviations(tuple(dips), tuple(peaks))
 
 
@@ -99,25 +100,21 @@ def _deviation(residuals: Residuals, losses: Losses, row: int, *, silent: BoolAr
     scale = np.sqrt(residuals.sound_sigma_ratio**2 + residuals.roughness_ratio[row] ** 2)
     with np.errstate(invalid="ignore", divide="ignore"):
         sigma: FloatArray = residuals.fast_ratio[row] / scale
-    sigma = np.nan_to_num(sigma, copy=False, nan=0.0, posinf=0.0, neginf=0.0)
+    sigma[~np.isfinite(sigma)] = 0.0
     sigma[losses.lost[row]] = -LOST_SIGMA
     sigma[silent] = 0.0
     return sigma
 
 
-def _way_ahead(clock: CommonClock, fast_ratio: FloatArray, reference_mps: FloatArray) -> FloatArray:
-    """Way in metres that the wheel has rolled too far before each sample, and in the end, float64[N + 1]."""
-    ahead_m = np.zeros(fast_ratio.size + 1)
-    np.cumsum(zero_for_missing(fast_ratio * reference_mps), out=ahead_m[1:])
-    ahead_m *= clock.period_s
-    return ahead_m
-
-
-def _way_around(clock: CommonClock, ahead_m: FloatArray, place: NDArray[np.intp]) -> FloatArray:
+def _way_around(
+    clock: CommonClock, fast_ratio: FloatArray, reference_mps: FloatArray, place: NDArray[np.intp]
+) -> FloatArray:
     """Way in metres that the wheel rolls too far around some samples; below 0 for too little."""
-    first = np.maximum(place - clock.samples_in(WAY_BEFORE_S), 0)
-    stop = np.minimum(place + clock.samples_in(WAY_AFTER_S), ahead_m.size - 1)
-    way_m: FloatArray = ahead_m[stop] - ahead_m[first]
+    around = place[:, None] + np.arange(-clock.samples_in(WAY_BEFORE_S), clock.samples_in(WAY_AFTER_S))
+    inside = (around >= 0) & (around < fast_ratio.size)
+    np.clip(around, 0, max(fast_ratio.size - 1, 0), out=around)
+    ahead_mps = np.where(inside, fast_ratio[around] * reference_mps[around], 0.0)
+    way_m: FloatArray = zero_for_missing(ahead_mps).sum(axis=1) * clock.period_s
     return way_m
 
 

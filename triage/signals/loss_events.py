@@ -113,7 +113,9 @@ def compare_rates(
     31, 1940 (cited from memory).
     """
     edges = quantiles_of(speed_mps[judged], [place / SPEED_STRATA for place in range(1, SPEED_STRATA)])
-    stratum = sum((speed_mps > edge for edge in edges), start=np.zeros(speed_mps.size, dtype=np.intp))
+    stratum = np.zeros(speed_mps.size, dtype=np.int8)
+    for edge in edges:
+        stratum += speed_mps > edge
     time = np.bincount(stratum[judged], minlength=SPEED_STRATA).astype(float)
     time_inside = np.bincount(stratum[judged & exposed], minlength=SPEED_STRATA).astype(float)
     share = time_inside / np.maximum(time, 1.0)

@@ -163,7 +163,10 @@ def _missing(clock: CommonClock) -> BoolArray:
     The last samples of the quick wheels before a pause, and the first after it, find no neighbour in a slower
     wheel's message that frames lost with all others have opened wide.
     """
-    missing = ~clock.valid & ~_starting(clock)
+    missing = ~clock.valid
+    if not missing.any():
+        return missing
+    missing &= ~_starting(clock)
     for row in range(4):
         share = float(clock.fresh[row].mean()) if clock.time_s.size else 1.0
         if share >= SLOWER_SHARE or not missing[row].any():
@@ -195,7 +198,13 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
 
     Wheels that slip all at once differ among each other; a unit or a bus that upsets them does not.
     """
-    before, after = speed_mps[:, :-reach], speed_mps[:, reach:]
+    flag = np.zeros(passed_s.size, dtype=bool)
+    # hardly a moment of a drive needs looking at: all wheels must jump, so the first one does
+    fastest_mps = np.fmax.reduce(speed_mps, axis=None, initial=MOVING_MPS)
+    least_ratio = JOINT_CHANGE_MPS2 * JOINT_SHORTEST_S / fastest_mps / 2.0
+    change_mps = np.abs(speed_mps[0, reach:] - speed_mps[0, :-reach])
+    place = np.flatnonzero(change_mps > least_ratio * speed_mps[0, :-reach])
+    before, after, passed_s = speed_mps[:, place], speed_mps[:, place + reach], passed_s[place]
     with np.errstate(invalid="ignore", divide="ignore"):
         change = np.where((before > MOVING_MPS) & (after > MOVING_MPS), after / before - 1.0, np.nan)
         least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before.mean(axis=0)
@@ -203,7 +212,7 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
     with np.errstate(invalid="ignore"):
         up = (low > least) & (high < JOINT_LIKENESS * low)
         down = (high < -least) & (low > JOINT_LIKENESS * high)
-    flag: BoolArray = up | down
+    flag[place] = up | down
     return flag
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.conditioning import CommonClock
 from triage.signals.measurement import NotMeasurable
-from triage.signals.running import middle_of
+from triage.signals.running import middle_of, middle_value
 from triage.texts import Text
 from triage.units import to_kmh
 
@@ -58,8 +58,8 @@ def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
 
 def _jumps_about(clock: CommonClock) -> bool:
     middle_mps = middle_of(clock.speed_mps)
-    known = np.isfinite(middle_mps)
-    if np.count_nonzero(known) < FEWEST_SAMPLES:
+    known = np.flatnonzero(np.isfinite(middle_mps))
+    if known.size < FEWEST_SAMPLES:
         return False
     step_s = np.maximum(np.diff(clock.time_s[known]), SHORTEST_STEP_S)
-    return bool(np.median(np.abs(np.diff(middle_mps[known])) / step_s) > WILDEST_MPS2)
+    return middle_value(np.abs(np.diff(middle_mps[known])) / step_s) > WILDEST_MPS2

@@ -61,6 +61,10 @@ NEIGHBOURHOOD_PER_M: Final = 0.06
 """Half width, in wavenumber, of the neighbourhood whose median gives the usual level."""
 
 
+_Comb = tuple[FloatArray, FloatArray]
+"""Wavenumbers of the candidates, and the power at their harmonics summed up to each, float64[8, N]."""
+
+
 @dataclass(frozen=True, slots=True)
 class RevolutionLine:
     """The revolution of one wheel, as found in its own ripple.
@@ -133,9 +137,13 @@ def find_revolution_lines(
         if circumference_m is None
         else (circumference_m * 0.94, circumference_m * 1.06)
     )
-    found = [None if one is None else _best_comb(one, band) for one in spectra]
+    combs = [None if one is None else _comb_sums(one, band) for one in spectra]
+    found = [
+        None if one is None or comb is None else _best_comb(one, comb)
+        for one, comb in zip(spectra, combs, strict=True)
+    ]
     locked = [line for line in found if line is not None and line.false_alarm_probability < FALSE_ALARM_LIMIT]
-    joint_m = _joint_circumference(spectra, band)
+    joint_m = _joint_circumference(spectra, combs, band)
     agreed_m = _agreed_circumference(locked) if locked else joint_m
     if agreed_m is not None:
         found = [_guided(one, line, agreed_m) for one, line in zip(spectra, found, strict=True)]
@@ -162,7 +170,7 @@ def line_near(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio
     RevolutionLine
         In noise alone it is the highest peak of it, as its ``false_alarm_probability`` tells.
     """
-    return _best_comb(spectra, _around(circumference_m, tolerance_ratio))
+    return _best_comb(spectra, _comb_sums(spectra, _around(circumference_m, tolerance_ratio)))
 
 
 def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio: float) -> float:
@@ -182,8 +190,8 @@ def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_r
         Minus the decimal logarithm of the probability that noise gives as strong a comb there: below 1 for
         noise, 2 for odds of one in a hundred.
     """
-    band = _around(circumference_m, tolerance_ratio)
-    return float(-_best_surprise(spectra, band)[0] / np.log(10.0))
+    comb = _comb_sums(spectra, _around(circumference_m, tolerance_ratio))
+    return float(-_best_surprise(spectra, comb)[0] / np.log(10.0))
 
 
 def _around(circumference_m: float, tolerance_ratio: float) -> tuple[float, float]:
@@ -237,28 +245,29 @@ def _usual_power(power: FloatArray, step: float) -> FloatArray:
     return np.maximum(usual, 1e-18, out=usual)
 
 
-def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[FloatArray, FloatArray]:
+def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> _Comb:
     """Wavenumbers of the candidates, and the power summed over stretches up to each harmonic (8 rows)."""
     step = spectra.step_per_m / HARMONICS
     first, last = int(1.0 / (band[1] * step)), int(np.ceil(1.0 / (band[0] * step)))
     candidates = np.arange(first, last + 1, dtype=np.float64) * step
     total = spectra.power.sum(axis=0)
-    rows = [
-        total[np.minimum(np.rint(order * candidates / spectra.step_per_m).astype(np.intp), total.size - 1)]
-        for order in range(1, HARMONICS + 1)
-    ]
-    sums: FloatArray = np.cumsum(rows, axis=0)
+    sums = np.empty((HARMONICS, candidates.size))
+    for number in range(HARMONICS):
+        place = np.rint((number + 1) * candidates / spectra.step_per_m).astype(np.intp)
+        sums[number] = total[np.minimum(place, total.size - 1, out=place)]
+        if number:
+            sums[number] += sums[number - 1]
     return candidates, sums
 
 
-def _best_comb(spectra: RippleSpectra, band: tuple[float, float]) -> RevolutionLine:
-    surprise, wavenumber, harmonics = _best_surprise(spectra, band)
+def _best_comb(spectra: RippleSpectra, comb: _Comb) -> RevolutionLine:
+    surprise, wavenumber, harmonics = _best_surprise(spectra, comb)
     return _line_at(spectra, wavenumber, log_false_alarm=surprise, harmonics=harmonics)
 
 
-def _best_surprise(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[float, float, int]:
+def _best_surprise(spectra: RippleSpectra, comb: _Comb) -> tuple[float, float, int]:
     """Logarithm of the false-alarm probability of the strongest comb, its wavenumber and its harmonics."""
-    candidates, sums = _comb_sums(spectra, band)
+    candidates, sums = comb
     found = []
     for harmonics in COMBS:
         trials = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
@@ -314,7 +323,9 @@ def _refined(spectra: RippleSpectra, wavenumber: float, harmonics: int) -> float
     return float(wavenumber + shift[top] + offset * (shift[1] - shift[0]))
 
 
-def _joint_circumference(spectra: Sequence[RippleSpectra | None], band: tuple[float, float]) -> float | None:
+def _joint_circumference(
+    spectra: Sequence[RippleSpectra | None], combs: Sequence[_Comb | None], band: tuple[float, float]
+) -> float | None:
     """Circumference at which the combs of all wheels together stand out of the noise; None when none does.
 
     Wheels that are each too quiet to lock may do so together, for a control unit counts the same distance
@@ -326,8 +337,7 @@ def _joint_circumference(spectra: Sequence[RippleSpectra | None], band: tuple[fl
     longest_m = max(one.length_m for one in present)
     candidates = np.arange(1.0 / band[1], 1.0 / band[0], 1.0 / (OVERSAMPLING * HARMONICS * longest_m))
     total = np.zeros((HARMONICS, candidates.size))
-    for one in present:
-        own, sums = _comb_sums(one, band)
+    for own, sums in (comb for comb in combs if comb is not None):
         nearest = np.clip(np.searchsorted(own, candidates), 0, own.size - 1)
         total += sums[:, nearest]
     stretches = sum(one.count for one in present)

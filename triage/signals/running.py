@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import ArrayLike, NDArray
 
 from triage.speed_log import BoolArray, FloatArray
@@ -78,7 +79,9 @@ def _in_rows(value: FloatArray, bounds: NDArray[np.intp]) -> FloatArray:
         return np.full((lengths.size, width), np.nan)
     if lengths.size * width == value.size:
         return value.reshape(lengths.size, width)
-    table: FloatArray = value.take(bounds[:-1, None] + np.arange(width), mode="clip")
+    # Rows of a view are copied whole, where single indices would each be looked up. The last block is of the
+    # longest ones, so that no row reaches beyond the end.
+    table: FloatArray = sliding_window_view(value, width)[bounds[:-1]]
     table[lengths < width, -1] = np.nan
     return table
 
@@ -255,8 +258,12 @@ def close_short_breaks(flag: BoolArray, longest: int) -> BoolArray:
 
 def widen(flag: BoolArray, samples: int) -> BoolArray:
     """Set the flag also on the neighbours of every set sample."""
-    wide = flag.copy()
-    for shift in range(1, samples + 1):
-        wide[shift:] |= flag[:-shift]
-        wide[:-shift] |= flag[shift:]
+    wide, reached = flag.copy(), 0
+    while reached < samples:
+        # every stretch is at least so long by now that no shift of this size leaves a hole
+        shift = min(2 * reached + 1, samples - reached)
+        narrow = wide.copy()
+        wide[shift:] |= narrow[:-shift]
+        wide[:-shift] |= narrow[shift:]
+        reached += shift
     return wide

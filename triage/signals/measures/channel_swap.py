@@ -14,6 +14,7 @@ from triage.signals.measures.building import event_spans, measured, missing, mov
 from triage.signals.measures.road_order import CLEAR_SIGMA, RoadOrder
 from triage.signals.measures.turn_sign import SideAgreement, block_noise
 from triage.signals.running import block_medians, count_of
+from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wiring import AS_WIRED, EXCHANGES, CurveFit, Order, fit_curves
 from triage.speed_log import FloatArray
 
@@ -197,7 +198,9 @@ def _curved_blocks(analysis: Analysis) -> tuple[FloatArray, FloatArray]:
     from recording steps and samples.
     """
     clock, per_block = analysis.clock, max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
-    speed = np.stack([block_medians(row, per_block=per_block)[1] for row in clock.speed_mps])
+    speed = np.stack(
+        map_side_by_side(lambda row: block_medians(row, per_block=per_block)[1], clock.speed_mps)
+    )
     calm = block_medians(np.abs(analysis.acceleration_mps2), per_block=per_block)[1] < HARD_MPS2
     scale = 1.0 + np.nan_to_num(analysis.reference.scale_ratio)
     with np.errstate(invalid="ignore", divide="ignore"):

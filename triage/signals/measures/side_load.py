@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
@@ -57,24 +56,21 @@ def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
 def _disturbance(analysis: Analysis, row: int) -> FloatArray:
     sigma = np.maximum(analysis.residuals.sound_sigma_ratio, 1e-4)
     size = np.minimum(np.abs(analysis.residuals.fast_ratio[row]) / sigma, LIMIT_SIGMA)
-    return np.where(analysis.losses.lost[row], LIMIT_SIGMA, size)
+    size[analysis.losses.lost[row]] = LIMIT_SIGMA
+    return size
 
 
 def _per_curve(flag: BoolArray, disturbance: FloatArray) -> tuple[tuple[float, float], BoolArray]:
     """Mean disturbance over the flagged curves and its standard uncertainty, each curve one unit."""
     usable = flag & np.isfinite(disturbance)
-    first, stop = run_bounds(close_short_breaks(usable, 10))
+    first, _ = run_bounds(close_short_breaks(usable, 10))
     if not first.size:
         return (1.0, 1.0), usable
-    lengths = _sums_between(first, stop, usable.astype(float))
-    means = _sums_between(first, stop, np.where(usable, disturbance, 0.0)) / lengths
+    used = np.flatnonzero(usable)
+    begin = np.searchsorted(used, first)  # every curve begins and ends with a usable sample
+    lengths = np.diff(begin, append=used.size).astype(float)
+    means = np.add.reduceat(disturbance[used], begin) / lengths
     weight = np.minimum(lengths, np.median(lengths) * 3.0)
     mean = float((weight * means).sum() / weight.sum())
     spread = float(np.sqrt((weight * (means - mean) ** 2).sum() / weight.sum())) if first.size > 1 else mean
     return (mean, max(spread / np.sqrt(first.size), 0.1 * mean)), usable
-
-
-def _sums_between(first: NDArray[np.intp], stop: NDArray[np.intp], value: FloatArray) -> FloatArray:
-    bounds = np.stack((first, stop), axis=1).ravel()
-    sums: FloatArray = np.add.reduceat(np.append(value, 0.0), bounds)[::2]
-    return sums

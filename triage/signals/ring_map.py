@@ -286,24 +286,26 @@ def _bin_means(value: FloatArray, angle_bin: NDArray[np.intp]) -> FloatArray:
     return np.where(count > 0, sums / np.maximum(count, 1), np.nan)
 
 
-def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[BoolArray]:
-    """Flag the samples in each range of speed that holds enough of them."""
-    inside = [(samples.speed_mps >= low) & (samples.speed_mps <= high) for low, high in pairwise(bounds)]
-    return [one for one in inside if np.count_nonzero(one) >= FEWEST_PER_SPEED]
+_EVERYTHING: Final = slice(None)
 
 
-def _sharpest_lock(samples: _RingSamples, ranges: list[BoolArray]) -> tuple[float, float]:
+def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[NDArray[np.intp]]:
+    """Give the samples in each range of speed that holds enough of them."""
+    speed_mps = samples.speed_mps
+    inside = [np.flatnonzero((speed_mps >= low) & (speed_mps <= high)) for low, high in pairwise(bounds)]
+    return [one for one in inside if one.size >= FEWEST_PER_SPEED]
+
+
+def _sharpest_lock(samples: _RingSamples, ranges: list[NDArray[np.intp]]) -> tuple[float, float]:
     """Take the lock from the range of speed that shows it most surely."""
-    everything = np.ones(samples.onset.size, dtype=bool)
     worth = [one for one in ranges if np.count_nonzero(samples.onset[one]) >= FEWEST_FOR_WIDTH]
-    locks = [concentration(samples.angle_bin[one], samples.onset[one], BINS) for one in (*worth, everything)]
+    locks = [concentration(samples.angle_bin[one], samples.onset[one], BINS) for one in (*worth, _EVERYTHING)]
     return max(locks, key=lambda lock: lock[0] - lock[1])
 
 
-def _narrowest_width(samples: _RingSamples, ranges: list[BoolArray]) -> float:
-    everything = np.ones(samples.speed_mps.size, dtype=bool)
+def _narrowest_width(samples: _RingSamples, ranges: list[NDArray[np.intp]]) -> float:
     return min(
-        _sector_width(samples.size_ratio[one], samples.angle_bin[one]) for one in ranges or [everything]
+        _sector_width(samples.size_ratio[one], samples.angle_bin[one]) for one in ranges or [_EVERYTHING]
     )
 
 

@@ -67,13 +67,14 @@ def cut_windows(analysis: Analysis, row: int, usable: BoolArray, circumference_m
     """
     used = usable & analysis.losses.moving[row] & analysis.clock.fresh[row] & ~analysis.losses.joint
     index = np.flatnonzero(used & np.isfinite(analysis.residuals.fast_ratio[row]))
+    distance_m = analysis.paths[row].distance_m
     number = ((analysis.clock.time_s[index] - analysis.clock.time_s[:1]) / WINDOW_S).astype(np.intp)
-    turned = analysis.paths[row].distance_m[index] / circumference_m
     starts = np.flatnonzero(np.diff(number, prepend=-1))
     stops = np.append(starts[1:], number.size)[: starts.size]
-    long_enough = turned[stops - 1] - turned[starts] >= FEWEST_TURNS
-    whole = TurnWindows(index, turned, stops - starts)
-    return whole.only(np.flatnonzero((stops - starts >= FEWEST_SAMPLES) & long_enough))
+    turned = distance_m[index[stops - 1]] / circumference_m - distance_m[index[starts]] / circumference_m
+    kept = (stops - starts >= FEWEST_SAMPLES) & (turned >= FEWEST_TURNS)
+    index = index[np.repeat(kept, stops - starts)]
+    return TurnWindows(index, distance_m[index] / circumference_m, (stops - starts)[kept])
 
 
 def spread_over(found: NDArray[np.intp]) -> NDArray[np.intp]:

@@ -17,7 +17,7 @@ from triage.signals.conditioning import CommonClock
 from triage.signals.dead_wheels import find_dead_wheels
 from triage.signals.drive_slip import estimate_axle_slip
 from triage.signals.running import block_bounds, block_medians, count_of, middle_of, middle_of_others
-from triage.signals.side_by_side import map_side_by_side
+from triage.signals.side_by_side import map_side_by_side, parts_of
 from triage.speed_log import BoolArray, FloatArray
 from triage.vehicle import Vehicle
 
@@ -147,15 +147,24 @@ def estimate_reference(
     scale, scale_std = _straight_scales(blocks, straight)
     correction = 1.0 + np.where(np.isfinite(scale) & (np.abs(scale) < 0.15), scale, 0.0)
     curvature = _curvature(blocks, correction, vehicle, clock, yaw=yaw)
-    factors = wheel_speed_factors(curvature, vehicle)
-    centre_mps = speed_mps / (correction[:, None] * factors)
-    expected = middle_of_others(centre_mps) * factors
-    few = np.count_nonzero(clock.valid, axis=0) < 2
+    expected, reference = np.empty_like(speed_mps), np.empty(clock.time_s.size)
+    divergence = np.empty_like(speed_mps)
+
+    def compare(part: slice) -> None:
+        factors = wheel_speed_factors(curvature[part], vehicle)
+        centre_mps = speed_mps[:, part] / (correction[:, None] * factors)
+        np.multiply(middle_of_others(centre_mps), factors, out=expected[:, part])
+        few = np.count_nonzero(clock.valid[:, part], axis=0) < 2
+        reference[part] = np.where(few, np.nan, middle_of(centre_mps))
+        judged = expected[:, part] >= SLOWEST_JUDGED_MPS
+        divergence[:, part] = _excess(clock.speed_mps[:, part], expected[:, part], judged=judged)
+
+    map_side_by_side(compare, parts_of(clock.time_s.size))
     return VehicleReference(
-        reference_mps=np.where(few, np.nan, middle_of(centre_mps)),
+        reference_mps=reference,
         curvature_radpm=curvature,
         expected_mps=expected,
-        divergence_ratio=_excess(clock.speed_mps, expected, judged=expected >= SLOWEST_JUDGED_MPS),
+        divergence_ratio=divergence,
         scale_ratio=scale,
         scale_std_ratio=scale_std,
         axle_slip_ratio=_axle_slip(blocks, straight, clock.period_s),

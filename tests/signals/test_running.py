@@ -24,6 +24,7 @@ from triage.signals.running import (
     widen,
     zero_for_missing,
 )
+from triage.signals.side_by_side import PART, parts_of
 
 flags = st.lists(st.booleans(), max_size=60).map(lambda bits: np.array(bits, dtype=bool))
 
@@ -172,3 +173,9 @@ def test_zero_for_missing_copies_only_what_has_gaps() -> None:
     assert zero_for_missing(whole) is whole
     np.testing.assert_array_equal(zero_for_missing(holed), [1.0, 0.0])
     assert np.isnan(holed[1])
+
+
+@pytest.mark.parametrize("size", [1, PART - 1, PART, 2 * PART + 1])
+def test_parts_hold_every_sample_once(size: int) -> None:
+    every = np.arange(size)
+    assert np.array_equal(np.concatenate([every[part] for part in parts_of(size)]), every)

@@ -16,8 +16,8 @@ MAD_TO_SIGMA = 1.4826
 SLICES: Final = 4096
 SLICED_FROM: Final = 8192
 SAMPLED: Final = 1024
-"""Slices into which numbers are counted, few enough for a quick memory; numbers from which on it pays; numbers
-that tell the usual range."""
+"""Slices into which numbers are counted, few enough for a quick memory; numbers from which on it pays; and
+numbers that tell the usual range."""
 
 
 def slow_course(value: FloatArray, *, per_block: int, blocks: int = 5) -> FloatArray:
@@ -136,8 +136,8 @@ def quantiles_of(value: FloatArray, probability: ArrayLike) -> FloatArray:
 def _of_rank(value: FloatArray, rank: NDArray[np.intp]) -> FloatArray:
     """Give the numbers at some ranks, ``np.sort(value)[rank]``, without putting all in order.
 
-    Counting the numbers in even slices of their usual range tells in which slices the ranks lie, and only what
-    is in those is looked at further. What lies beyond that range counts to the outermost slices.
+    Counting the numbers in even slices of their usual range tells in which slices the ranks lie, and only
+    what is in those is looked at further. What lies beyond that range counts to the outermost slices.
     """
     low, scale = _usual_range(value) if value.size >= SLICED_FROM else (0.0, np.inf)
     if not 0.0 < scale < np.inf or np.isnan(value.min()):
@@ -260,8 +260,8 @@ def widen(flag: BoolArray, samples: int) -> BoolArray:
     """Set the flag also on the neighbours of every set sample."""
     wide, reached = flag.copy(), 0
     while reached < samples:
-        # every stretch is at least so long by now that no shift of this size leaves a hole
-        shift = min(2 * reached + 1, samples - reached)
+        # every flag has reached so far by now, to one side at least, that this shift leaves no hole
+        shift = min(reached + 1, samples - reached)
         narrow = wide.copy()
         wide[shift:] |= narrow[:-shift]
         wide[:-shift] |= narrow[shift:]

@@ -198,13 +198,7 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
 
     Wheels that slip all at once differ among each other; a unit or a bus that upsets them does not.
     """
-    flag = np.zeros(passed_s.size, dtype=bool)
-    # hardly a moment of a drive needs looking at: all wheels must jump, so the first one does
-    fastest_mps = np.fmax.reduce(speed_mps, axis=None, initial=MOVING_MPS)
-    least_ratio = JOINT_CHANGE_MPS2 * JOINT_SHORTEST_S / fastest_mps / 2.0
-    change_mps = np.abs(speed_mps[0, reach:] - speed_mps[0, :-reach])
-    place = np.flatnonzero(change_mps > least_ratio * speed_mps[0, :-reach])
-    before, after, passed_s = speed_mps[:, place], speed_mps[:, place + reach], passed_s[place]
+    before, after = speed_mps[:, :-reach], speed_mps[:, reach:]
     with np.errstate(invalid="ignore", divide="ignore"):
         change = np.where((before > MOVING_MPS) & (after > MOVING_MPS), after / before - 1.0, np.nan)
         least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before.mean(axis=0)
@@ -212,7 +206,7 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
     with np.errstate(invalid="ignore"):
         up = (low > least) & (high < JOINT_LIKENESS * low)
         down = (high < -least) & (low > JOINT_LIKENESS * high)
-    flag[place] = up | down
+    flag: BoolArray = up | down
     return flag
 
 

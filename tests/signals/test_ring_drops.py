@@ -22,6 +22,8 @@ def test_bins_of_the_ring() -> None:
 
 def _placed(rate: np.ndarray, dropped: np.ndarray) -> PlacedDrops:
     return PlacedDrops(
+        depth_ratio=np.zeros(rate.size),
+        seen=np.ones(rate.size, dtype=bool),
         exposed=np.ones(rate.size, dtype=bool),
         dropped=dropped,
         angle_rev=np.cumsum(rate) * 0.02,

@@ -39,6 +39,10 @@ class PlacedDrops:
 
     Attributes
     ----------
+    depth_ratio : float64[N]
+        Relative deviation of the wheel, -1 where its signal is gone; NaN where nothing is known.
+    seen : bool[N]
+        Samples of the moving wheel whose deviation is known, and that of the sample just before.
     exposed : bool[N]
         Samples in which a drop could have been seen to begin.
     dropped : bool[N]
@@ -49,6 +53,8 @@ class PlacedDrops:
         From sample to sample.
     """
 
+    depth_ratio: FloatArray
+    seen: BoolArray
     exposed: BoolArray
     dropped: BoolArray
     angle_rev: FloatArray
@@ -82,7 +88,8 @@ def place_drops(
     PlacedDrops
     """
     steps_s = np.diff(clock.time_s, prepend=-np.inf)
-    fall = -np.diff(depth_of(clock, residuals, losses, row), prepend=np.nan)
+    depth = depth_of(clock, residuals, losses, row)
+    fall = -np.diff(depth, prepend=np.nan)
     bar = np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST)
     bar = np.maximum(bar, ROUGH_FACTOR * residuals.roughness_ratio[row])
     seen = np.isfinite(fall) & (steps_s < NEIGHBOURS_PERIODS * clock.period_s) & losses.moving[row]
@@ -90,6 +97,8 @@ def place_drops(
         falling = seen & (fall > bar)
     exposed = seen & ~_just_before(falling, max(1, round(BLIND_S / clock.period_s)))
     return PlacedDrops(
+        depth_ratio=depth,
+        seen=seen,
         exposed=exposed,
         dropped=falling & exposed,
         angle_rev=angle_rev,

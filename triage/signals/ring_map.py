@@ -16,6 +16,7 @@ from triage.signals.losses import Losses
 from triage.signals.measurement import NotMeasurable
 from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
+from triage.signals.ring_activity import with_reach
 from triage.signals.ring_angle import follow_angle
 from triage.signals.ring_drops import count_drops, place_drops, ring_bin
 from triage.signals.ring_lock import concentration
@@ -247,10 +248,13 @@ def _ring_samples(
 def _with_harm(
     ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
 ) -> RingMap:
-    """Add where on the ring the drops are made."""
-    counts = count_drops(place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev))
+    """Add where on the ring the drops are made, and how far the ring is restless around them."""
+    placed = place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev)
+    counts = count_drops(placed)
     harm = None if counts is None else find_bad_sectors(counts)
-    return replace(ring, harm=harm)
+    if counts is None or harm is None:
+        return ring
+    return replace(ring, harm=with_reach(harm, placed, counts.rate_revps))
 
 
 def _ring_map(

@@ -31,6 +31,11 @@ drops in every turn hardly anything is seen, and a single late drop would pass f
 
 LEAST: Final = 1e-12
 
+FIRST_BACKGROUND: Final = 0.02
+MOST_BACKGROUND: Final = 0.05
+"""Probability that a sample of a quiet place is off, at the start and at most (judgement): with more, dirt
+all round would pass for a noisy wheel."""
+
 
 @dataclass(frozen=True, slots=True)
 class DropCounts:
@@ -148,6 +153,39 @@ def deconvolve_drops(counts: Sequence[DropCounts], responses: Sequence[FloatArra
         density = density * back / chance
         background *= even / samples
     return Harm(density, background, _log_likelihood(counts, responses, density, background))
+
+
+def deconvolve_active(exposure: FloatArray, active: FloatArray, matrix: FloatArray) -> FloatArray:
+    """Find the non-negative density over the ring of what throws samples off.
+
+    Parameters
+    ----------
+    exposure, active : float64[96]
+        Samples per angle bin, and those of them that are off.
+    matrix : float64[96, 96]
+        From :func:`response`.
+
+    Returns
+    -------
+    float64[96]
+        Mean number of causes per turn in each bin.
+
+    Notes
+    -----
+    As :func:`deconvolve_drops`, but for samples that are off or not, however many causes fall into one: the
+    causes of a sample are counts of Poisson, of which only none or some is known, and the iteration puts
+    their expected number in place of the count. Else a stretch that throws every sample off would look thin.
+    """
+    chance = np.maximum(matrix.T @ exposure, LEAST)
+    samples = max(float(exposure.sum()), LEAST)
+    density = np.full(RING_BINS, 0.5 * float(active.sum()) / float(chance.sum()))
+    background = FIRST_BACKGROUND
+    back = matrix.T / chance[:, None]
+    for _ in range(ROUNDS):
+        share = active / -np.expm1(-(matrix @ density + background))
+        density = np.maximum(density * (back @ share), LEAST)
+        background = min(background * float(share.sum()) / samples, MOST_BACKGROUND)
+    return density
 
 
 def _log_likelihood(

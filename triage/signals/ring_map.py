@@ -290,24 +290,25 @@ def _bin_means(value: FloatArray, angle_bin: NDArray[np.intp]) -> FloatArray:
     return np.where(count > 0, sums / np.maximum(count, 1), np.nan)
 
 
+_Chosen = NDArray[np.intp] | slice
 _EVERYTHING: Final = slice(None)
 
 
-def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[NDArray[np.intp]]:
+def _speed_ranges(samples: _RingSamples, bounds: Sequence[float]) -> list[_Chosen]:
     """Give the samples in each range of speed that holds enough of them."""
     speed_mps = samples.speed_mps
     inside = [np.flatnonzero((speed_mps >= low) & (speed_mps <= high)) for low, high in pairwise(bounds)]
     return [one for one in inside if one.size >= FEWEST_PER_SPEED]
 
 
-def _sharpest_lock(samples: _RingSamples, ranges: list[NDArray[np.intp]]) -> tuple[float, float]:
+def _sharpest_lock(samples: _RingSamples, ranges: list[_Chosen]) -> tuple[float, float]:
     """Take the lock from the range of speed that shows it most surely."""
     worth = [one for one in ranges if np.count_nonzero(samples.onset[one]) >= FEWEST_FOR_WIDTH]
     locks = [concentration(samples.angle_bin[one], samples.onset[one], BINS) for one in (*worth, _EVERYTHING)]
     return max(locks, key=lambda lock: lock[0] - lock[1])
 
 
-def _narrowest_width(samples: _RingSamples, ranges: list[NDArray[np.intp]]) -> float:
+def _narrowest_width(samples: _RingSamples, ranges: list[_Chosen]) -> float:
     return min(
         _sector_width(samples.size_ratio[one], samples.angle_bin[one]) for one in ranges or [_EVERYTHING]
     )

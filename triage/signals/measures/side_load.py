@@ -55,7 +55,7 @@ def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
 
 def _disturbance(analysis: Analysis, row: int) -> FloatArray:
     sigma = np.maximum(analysis.residuals.sound_sigma_ratio, 1e-4)
-    size = np.minimum(np.abs(analysis.residuals.fast_ratio[row]) / sigma, LIMIT_SIGMA)
+    size: FloatArray = np.minimum(np.abs(analysis.residuals.fast_ratio[row]) / sigma, LIMIT_SIGMA)
     size[analysis.losses.lost[row]] = LIMIT_SIGMA
     return size
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Final
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QAbstractSpinBox, QComboBox, QFormLayout, QLabel, QPushButton, QWidget
 
 from ui.widgets.styling import TARGET_PX, enlarge
 
@@ -38,6 +38,21 @@ def kept_together(text: str) -> str:
     'over 99_%, 3_min_0_s in all'
     """
     return re.sub(r"(?<=\d) (?=%|(?:s|min|h)\b)|(?<=\d min) (?=\d+ s\b)", "\u00a0", text)
+
+
+def line_up(*forms: QFormLayout) -> None:
+    """Give the labels of forms that stand under one another the same width, so that their fields do too."""
+    labels = [label for form in forms for row in range(form.rowCount()) if (label := _label_of(form, row))]
+    for label in labels:
+        label.setMinimumWidth(0)
+    widest = max((label.sizeHint().width() for label in labels), default=0)
+    for label in labels:
+        label.setMinimumWidth(widest)
+
+
+def _label_of(form: QFormLayout, row: int) -> QWidget | None:
+    item = form.itemAt(row, QFormLayout.ItemRole.LabelRole)
+    return item.widget() if item is not None and form.isRowVisible(row) else None
 
 
 def make_button(text: str, on_click: Callable[[], object], *, primary: bool = False) -> QPushButton:

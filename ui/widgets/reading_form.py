@@ -35,21 +35,21 @@ class ReadingForm(QWidget):
         set_in(self.radius)
         self.button = make_button(self.tr("Read it this way"), lambda: on_answer(self.answers), primary=True)
         self._set_up_fields()
-        self._form = QFormLayout(self)
-        self._form.setContentsMargins(0, 6, 0, 0)
-        self._form.setHorizontalSpacing(FORM_GAP_PX)
+        self.rows = QFormLayout(self)
+        self.rows.setContentsMargins(0, 6, 0, 0)
+        self.rows.setHorizontalSpacing(FORM_GAP_PX)
         for corner, combo in self.combos.items():
             self._add_row(f"{corner} {say(CORNER_NAMES[corner])}", combo)
         self._add_row(self.tr("Unit of the speeds"), self.unit)
         self._add_row(self.tr("Tyre radius"), self.radius)
-        self._form.addRow("", self.button)
-        self._form.setAlignment(self.button, Qt.AlignmentFlag.AlignLeft)
+        self.rows.addRow("", self.button)
+        self.rows.setAlignment(self.button, Qt.AlignmentFlag.AlignLeft)
 
     def _add_row(self, name: str, field: QWidget) -> None:
         label = make_label("", name)
         label.setMinimumHeight(TARGET_PX)
         field.setMinimumHeight(TARGET_PX)
-        self._form.addRow(label, field)
+        self.rows.addRow(label, field)
 
     def _set_up_fields(self) -> None:
         for corner, combo in self.combos.items():
@@ -81,11 +81,11 @@ class ReadingForm(QWidget):
             combo.clear()
             combo.addItems(["", *candidates])
             combo.setCurrentText(found.get(corner, ""))
-            self._form.setRowVisible(combo, "mapping" in offers)
+            self.rows.setRowVisible(combo, "mapping" in offers)
         self.unit.setCurrentIndex(0)
         self.radius.setValue(NO_RADIUS_M)
-        self._form.setRowVisible(self.unit, "unit" in offers)
-        self._form.setRowVisible(self.radius, "radius" in offers)
+        self.rows.setRowVisible(self.unit, "unit" in offers)
+        self.rows.setRowVisible(self.radius, "radius" in offers)
         self.setVisible(bool(self._offers))
         self._refresh()
 
@@ -104,7 +104,7 @@ class ReadingForm(QWidget):
     def focus_first(self) -> None:
         """Give the keyboard to the first field that is shown."""
         fields = (*self.combos.values(), self.unit, self.radius)
-        next(field for field in fields if self._form.isRowVisible(field)).setFocus()
+        next(field for field in fields if self.rows.isRowVisible(field)).setFocus()
 
     def _refresh(self) -> None:
         answers = self.answers

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QWidget
 from ui.presenters.refusal import Refusal, describe_question, describe_refusal
 from ui.state.opening import ReadingAnswers
 from ui.state.window_state import AskingPhase, Phase, RefusedPhase, WindowState
-from ui.widgets.labels import FORM_GAP_PX, make_button, make_label, set_primary
+from ui.widgets.labels import FORM_GAP_PX, line_up, make_button, make_label, set_primary
 from ui.widgets.pages import centred_card
 from ui.widgets.reading_form import ReadingForm
 from ui.widgets.speaking import say
@@ -80,6 +80,7 @@ class RefusalPage(QWidget):
         # With fields to fill in, the button beside them is the one that should stand out.
         set_primary(self.database_button, primary="mapping" not in refusal.offers)
         self.form.offer(refusal.offers, refusal.candidates, refusal.found)
+        line_up(self._rows, self.form.rows)
         self.focus_first()
 
     def focus_first(self) -> None:

@@ -1366,7 +1366,7 @@ s</translation>
   </message>
   <message>
    <source>Speed, {}</source>
-   <translation>Geschwindigkeit, {}</translation>
+   <translation>Tempo, {}</translation>
   </message>
   <message>
    <source>Speeds of the four wheels so far</source>
@@ -1612,7 +1612,7 @@ s</translation>
   </message>
   <message>
    <source>Speed, {}</source>
-   <translation>Geschwindigkeit, {}</translation>
+   <translation>Tempo, {}</translation>
   </message>
   <message>
    <source>Wheel speeds and divergences over time</source>
@@ -5350,32 +5350,40 @@ s</translation>
  <context>
   <name>measurement.speed-loss-slope</name>
   <message>
-   <source>Driving at slow and at high speed, a minute or more of each.</source>
-   <translation>Langsame und schnelle Fahrt, je eine Minute oder mehr.</translation>
+   <source>At twice the speed the signal of the {corner} wheel is lost or falls {value} as often ({band}).</source>
+   <translation>Bei doppelter Geschwindigkeit fällt das Signal am Rad {corner} {value} so oft aus oder ein ({band}).</translation>
   </message>
   <message>
-   <source>In the faster half of the drive the {corner} wheel loses its signal {value} as often as in the slower half ({band}).</source>
-   <translation>In der schnelleren Hälfte der Fahrt verliert das Rad {corner} sein Signal {value} so oft wie in der langsameren ({band}).</translation>
+   <source>Driving at slow and at high speed, a minute or more of each.</source>
+   <translation>Langsame und schnelle Fahrt, je eine Minute oder mehr.</translation>
   </message>
   <message>
    <source>Losses against speed</source>
    <translation>Ausfälle über der Geschwindigkeit</translation>
   </message>
   <message>
-   <source>clearly when fast</source>
-   <translation>deutlich bei schneller Fahrt</translation>
+   <source>a little more when fast</source>
+   <translation>etwas öfter bei schneller Fahrt</translation>
   </message>
   <message>
-   <source>no difference</source>
-   <translation>kein Unterschied</translation>
+   <source>at any speed alike</source>
+   <translation>bei jeder Geschwindigkeit gleich</translation>
   </message>
   <message>
-   <source>only when fast</source>
-   <translation>nur bei schneller Fahrt</translation>
+   <source>in step with the speed</source>
+   <translation>im Takt der Geschwindigkeit</translation>
   </message>
   <message>
-   <source>rather when fast</source>
-   <translation>eher bei schneller Fahrt</translation>
+   <source>mainly when fast</source>
+   <translation>vor allem bei schneller Fahrt</translation>
+  </message>
+  <message>
+   <source>mainly when slow</source>
+   <translation>vor allem bei langsamer Fahrt</translation>
+  </message>
+  <message>
+   <source>more when fast</source>
+   <translation>öfter bei schneller Fahrt</translation>
   </message>
   <message>
    <source>rather when slow</source>

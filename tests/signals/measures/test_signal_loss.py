@@ -127,8 +127,20 @@ def test_losses_against_speed(log_from: Callable[..., SpeedLog], values: Measure
     hit = np.arange(0, TIME.size, 41)
     fast[0, hit[speed[hit] > 14.0]] *= 0.8
     slow[0, hit[speed[hit] < 10.0]] *= 0.8
-    assert values(log_from(TIME, fast))["speed-loss-slope", "FL"].value > 0.9
-    assert values(log_from(TIME, slow))["speed-loss-slope", "FL"].value < -0.9
+    assert values(log_from(TIME, fast))["speed-loss-slope", "FL"].value > 2.0
+    assert values(log_from(TIME, slow))["speed-loss-slope", "FL"].value < -2.0
+
+
+def test_losses_in_every_turn_keep_step_with_the_speed_however_it_varies(
+    log_from: Callable[..., SpeedLog], values: Measure
+) -> None:
+    for swing_mps in (4.0, 8.0):
+        speed = 12.0 + swing_mps * np.sin(TIME / 6.0)
+        rows = speed * (1.0 + 0.0015 * np.random.default_rng(3).normal(size=(4, TIME.size)))
+        turns = np.cumsum(speed) * (TIME[1] - TIME[0]) / 8.0
+        rows[0, 1:][np.diff(np.floor(turns)) > 0] *= 0.8
+        slope = values(log_from(TIME, rows))["speed-loss-slope", "FL"]
+        assert abs(slope.value - 1.0) < 3.0 * slope.std_uncertainty
 
 
 def test_constant_speed_shows_equal_noise_and_no_fault(

@@ -9,13 +9,17 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.cut_off_crossings import Crossings
+from triage.signals.loss_speed_law import fit_speed_law
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_spans
-from triage.signals.running import count_of
+from triage.signals.running import count_of, run_bounds
 from triage.speed_log import FloatArray
 
 SLOW_ENOUGH_MPS = 2.0
-FEWEST_LOSSES = 20
+FEWEST_LOSSES = 8
+VAGUEST_SLOPE = 1.5
+"""An exponent known no better tells nothing apart (judgement)."""
+
 UNSEEN_CUT_OFF_MPS = 0.6
 """A wheel that was never seen silent while turning falls silent somewhere below this."""
 
@@ -121,33 +125,32 @@ def _lowest_speeds(found: Sequence[Crossings | None]) -> FloatArray:
 
 
 def measure_speed_loss_slope(analysis: Analysis, row: int) -> Measured:
-    """Losses in the faster half of the drive against the slower half: 1 only when fast, -1 only when slow."""
+    """Power of the speed with which losses begin: 1 once in every turn, 0 at any speed alike.
+
+    Short and long deviations count alike, each as one. Source: see
+    :func:`triage.signals.loss_speed_law.fit_speed_law`. Valid where the wheel was driven slowly and fast.
+    """
     losses = analysis.losses
-    moving = losses.moving[row]
     disturbed = losses.low[row] | losses.alone[row]
-    if count_of(disturbed) < FEWEST_LOSSES:
+    began = np.zeros(disturbed.size, dtype=np.bool_)
+    began[run_bounds(disturbed)[0]] = True
+    law = fit_speed_law(
+        began, losses.moving[row] & (began | ~disturbed), analysis.reference.expected_mps[row]
+    )
+    if law is None or law.begun < FEWEST_LOSSES:
         return missing(
             "speed-loss-slope", row, "too few losses to compare speeds", "a longer drive with the fault"
         )
-    speed = analysis.reference.expected_mps[row]
-    split = float(np.median(speed[moving]))
-    fast = disturbed[moving & (speed >= split)]
-    slow = disturbed[moving & (speed < split)]
-    if min(fast.size, slow.size) == 0 or np.quantile(speed[moving], 0.9) < 1.5 * np.quantile(
-        speed[moving], 0.1
-    ):
+    if law.std_uncertainty > VAGUEST_SLOPE:
         return missing(
             "speed-loss-slope", row, "the speed hardly changed", "a drive with slow and fast parts"
         )
-    rates = np.array([fast.mean(), slow.mean()]) + 0.5 / max(fast.size, 1)
-    contrast = (rates[0] - rates[1]) / rates.sum()
-    events = max(count_of(np.diff(disturbed.astype(np.int8)) > 0), 1)
     return measured(
         "speed-loss-slope",
         CORNERS[row],
-        contrast,
-        max(1.0 / np.sqrt(events), 0.05),
+        law.exponent,
+        law.std_uncertainty,
         unit="",
-        count=count_of(disturbed),
+        count=law.begun,
         spans=event_spans(analysis, disturbed),
     )

@@ -19,6 +19,8 @@ from triage.signals.measures.road_order import RoadOrder, order_by_road
 from triage.signals.measures.wiring_checks import measure_wiring
 from triage.signals.vehicle_reference import wheel_speed_factors
 from triage.signals.wiring import EXCHANGES
+from triage.simulator.road_test import simulate_road_test
+from triage.simulator.setup import draw_setup
 from triage.speed_log import Channel, SpeedLog
 from triage.vehicle import Vehicle
 
@@ -161,3 +163,22 @@ def test_a_channel_testifies_however_the_wheels_are_wired(
     got = _found("turn-sign", analyse(_wired(_drive(log_from), tuple(order))))
     assert isinstance(got, Measurement)
     assert (got.value > 0.9) == (pair is None or pair in {(0, 2), (1, 3)})
+
+
+def test_other_tyres_on_one_axle_are_no_exchange_where_the_car_never_ran_straight() -> None:
+    """Stop and go and parking at full lock: nothing tells the tyres of the axles apart from a curve."""
+    setup = draw_setup(np.random.default_rng(1))
+    setup = replace(
+        setup,
+        car=replace(setup.car, wheel_ratio=(1.008, 1.012, 0.989, 0.993)),
+        drive=replace(setup.drive, legs=("queue", "parking", "queue"), hits_per_km=1.0),
+        recorder=replace(setup.recorder, rate_hz=50.0, channels=()),
+    )
+    for seed in (10, 11):
+        test = simulate_road_test(
+            cause="no-fault-found", corner="vehicle", severity=0.0, duration_s=60.0, seed=seed, setup=setup
+        )
+        analysis = analyse(test.log)
+        assert not np.isfinite(analysis.reference.scale_ratio).any()
+        gain = _found("swap-gain", analysis)
+        assert isinstance(gain, NotMeasurable) or gain.value < 2.0

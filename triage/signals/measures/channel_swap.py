@@ -29,6 +29,10 @@ CURVED_SIGMA: Final = 5.0
 deviations of one wheel's noise: the range of four normal numbers exceeds five in one of 430 blocks
 (studentized range, textbook)."""
 
+UNKNOWN_TYRES: Final = 0.015
+"""Standard deviation of a wheel's speed from that of the car where the tyres of the axles may differ by up to
+3 % (judgement): taken for curves, such tyres looked like exchanged wheels."""
+
 HARD_MPS2: Final = 2.5
 """Beyond this acceleration tyres slip by more than a curve shows."""
 
@@ -195,7 +199,7 @@ def _curved_blocks(analysis: Analysis) -> tuple[FloatArray, FloatArray]:
     """Half seconds of driving in curves: wheel over mean speed, float64[4, B], and its noise, float64[B].
 
     The offsets of straight running are taken out of the ratios; the noise is the standard deviation of each
-    from recording steps and samples.
+    from recording steps and samples, and from the tyres where no straight running tells how they differ.
     """
     clock, per_block = analysis.clock, max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
     speed = np.stack(
@@ -207,7 +211,8 @@ def _curved_blocks(analysis: Analysis) -> tuple[FloatArray, FloatArray]:
         corrected = speed / np.where(np.abs(scale - 1.0) < 0.15, scale, 1.0)[:, None]
         mean = corrected.mean(axis=0)
         ratio = corrected / mean
-    noise = block_noise(analysis, mean, per_block)
+    told = np.isfinite(analysis.reference.scale_ratio).all()
+    noise = np.hypot(block_noise(analysis, mean, per_block), 0.0 if told else UNKNOWN_TYRES)
     wide = np.ptp(ratio, axis=0)
     curved = (
         calm

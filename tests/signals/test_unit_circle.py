@@ -1,3 +1,5 @@
+"""Points of the unit circle against sine and cosine."""
+
 from __future__ import annotations
 
 import numpy as np

@@ -3,8 +3,8 @@
 A developer's tool: it drives the real window with the real engine over the sample logs, needs no screen, and
 writes ``<look>-<theme>-<page>.png`` for every look in :data:`LOOKS`, light and dark. ``--look small`` takes
 one look, ``--theme dark`` one theme, ``--only verdict`` the pages with that word in their name,
-``--language de`` the German texts. Look
-at the pictures afterwards: what is cut off, overlaps, is tiny or unclear?
+``--language de`` the German texts. Look at the pictures afterwards: what is cut off, overlaps, is tiny or
+unclear?
 """
 
 from __future__ import annotations

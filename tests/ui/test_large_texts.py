@@ -15,9 +15,11 @@ from pytestqt.qtbot import QtBot
 
 from triage.speed_log import Channel
 from ui.appearance import scale_texts
+from ui.presenters.exercise import CheckRow
 from ui.state.opening import Opened, OpenOrder
 from ui.state.window_state import ShowingPhase, WindowState
 from ui.theme import LIGHT
+from ui.widgets.exercise_checks import ANSWER_PX, CheckShelf
 from ui.widgets.instruments_companions import CompanionsInstrument
 from ui.widgets.instruments_losses import LossesInstrument
 from ui.widgets.instruments_spectrum import SpectrumInstrument
@@ -145,3 +147,20 @@ def test_the_spectrum_follows(host: Host, opened: Opened) -> None:
     for name in ("left", "bottom"):
         assert spectrum.plot.getAxis(name).label.font().pointSizeF() == pytest.approx(large())
     assert title_is_beside_the_numbers(spectrum.plot.getAxis("left"))
+
+
+def test_the_answer_of_a_check_is_shown_whole(host: Host) -> None:
+    shelf = CheckShelf(on_corner=lambda _: None, on_check=lambda _: None)
+    host(shelf)
+    answer = "in the first metres, or below about 20 km/h, and never when the car stands"
+    rows = tuple(
+        CheckRow(
+            name, "Ask when the lamp comes on", "vehicle", price="", answer=told, heading="", cautions=()
+        )
+        for name, told in (("lamp-when", answer), ("noise-kind", "none"))
+    )
+    shelf.show_rows(rows, "FL", "")
+    long, short = (shelf.list.visualItemRect(shelf._items[row.check]).height() for row in rows)
+    letters_px = shelf.list.fontMetrics().horizontalAdvance(answer)
+    lines = letters_px // ANSWER_PX + 1
+    assert long >= lines * shelf.list.fontMetrics().height() > short

@@ -114,7 +114,7 @@ def test_a_blind_exercise_by_keyboard_alone(page: ExercisePage, qtbot: QtBot, he
     press(Qt.Key.Key_Return)
     assert page.work.shelf.wheels.buttons["RL"].isChecked()
     assert len(page.desk.stage.attempt.done) == 1
-    assert "min)" in page.work.found.text()
+    assert "\N{NO-BREAK SPACE}min)" in page.work.found.text()
 
     press("A")
     causes = page.work.answer.cause

@@ -10,6 +10,7 @@ from PySide6.QtCore import QLibraryInfo, QLocale, QSize, Qt, QTranslator
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QWidget
 
+from ui.collecting import no_collection
 from ui.state.settings import Preferences, Settings
 from ui.state.window_state import WindowState
 from ui.theme import theme_for
@@ -61,9 +62,10 @@ def scale_texts(application: QApplication, factor: float) -> None:
     """Make every text of the program larger or smaller."""
     font = application.font()
     font.setPointSizeF(font.pointSizeF() * factor)
-    application.setFont(font)
-    # A style sheet has given every widget its font; only when it is set again do they ask for the new one.
-    application.setStyleSheet(scale_sizes(application.styleSheet(), factor))
+    with no_collection():
+        application.setFont(font)
+        # A style sheet has given every widget its font; only when set again do they ask for the new one.
+        application.setStyleSheet(scale_sizes(application.styleSheet(), factor))
 
 
 def scale_sizes(style_sheet: str, factor: float) -> str:

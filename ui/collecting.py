@@ -27,6 +27,21 @@ def no_full_collection() -> Iterator[None]:
         gc.set_threshold(*USUAL)
 
 
+@contextmanager
+def no_collection() -> Iterator[None]:
+    """Search for no garbage while Qt goes through all widgets; one found would be deleted under its hands.
+
+    Seen as a crash when the size of the texts changed while a closed page was still to be collected.
+    """
+    usual = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if usual:
+            gc.enable()
+
+
 class LoadedLibraries:
     """Takes what libraries made when they were loaded out of all later searches."""
 

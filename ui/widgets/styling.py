@@ -11,6 +11,7 @@ from PySide6.QtGui import QColor, QPalette, QPen
 from PySide6.QtWidgets import QApplication, QWidget
 
 from triage.corners import Corner
+from ui.collecting import no_collection
 from ui.theme import Theme
 
 TARGET_PX: Final = 28
@@ -58,10 +59,11 @@ def enlarge(widget: QWidget, factor: float) -> None:
 
 def apply_theme(application: QApplication, theme: Theme) -> None:
     """Colour the whole program."""
-    application.setStyle("Fusion")
-    application.setPalette(build_palette(theme))
     sizes = build_text_sizes(application.font().pointSizeF())
-    application.setStyleSheet(f"{build_style_sheet(theme)}{sizes}")
+    with no_collection():
+        application.setStyle("Fusion")
+        application.setPalette(build_palette(theme))
+        application.setStyleSheet(f"{build_style_sheet(theme)}{sizes}")
 
 
 def build_text_sizes(plain_pt: float) -> str:

@@ -16,6 +16,7 @@ from triage.signals.lone_deviations import LoneDeviations, find_lone_deviations
 from triage.signals.losses import Losses, find_losses, spans_of
 from triage.signals.manoeuvres import Manoeuvre, find_manoeuvres, longitudinal_acceleration
 from triage.signals.measurement import NotMeasurable, Span
+from triage.signals.noise_growth import measure_noise_growth
 from triage.signals.pole_rings import PoleRings, examine_rings
 from triage.signals.pulse_counters import PulseCounters, TurnPulses, find_turn_pulses, gather_counters
 from triage.signals.residuals import Residuals, measure_residuals
@@ -55,6 +56,9 @@ class Analysis:
         Time in which the car moves fast enough to be judged.
     companions : Companions
         Yaw rate, steering, lateral acceleration and brake on the common clock, as far as recorded.
+    noise_growth : float or None
+        Power of the speed with which the quick ripple of the wheels grows
+        (:func:`triage.signals.noise_growth.measure_noise_growth`).
     counters : PulseCounters or None
         Pulse counts of the wheels; None when the log has none.
     pole_rings : PoleRings or None
@@ -81,6 +85,7 @@ class Analysis:
     moving_spans: tuple[tuple[Span, ...], ...]
     moving_s: float
     companions: Companions
+    noise_growth: float | None
     counters: PulseCounters | None = None
     pole_rings: PoleRings | None = None
     turn_pulses: TurnPulses | None = None
@@ -152,6 +157,7 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         moving_spans=tuple(spans_of(row, clock.time_s, most=10) for row in losses.moving),
         moving_s=float(np.count_nonzero(losses.moving.any(axis=0)) * clock.period_s),
         companions=gather_companions(log, clock),
+        noise_growth=measure_noise_growth(residuals, losses, reference),
         counters=counters,
         pole_rings=examine_rings(log.edges, vehicle),
         turn_pulses=_turn_pulses(counters, own_lines),

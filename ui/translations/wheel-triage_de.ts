@@ -7394,6 +7394,10 @@ s</translation>
    <translation>eine Sicherheit von {value} % lässt sich nicht bewerten</translation>
   </message>
   <message>
+   <source>a control unit that times its pulses, or a check of the ring itself</source>
+   <translation>ein Steuergerät, das die Zeit zwischen den Impulsen misst, oder eine Prüfung des Rings selbst</translation>
+  </message>
+  <message>
    <source>a drive with slow and fast parts</source>
    <translation>eine Fahrt mit langsamen und schnellen Abschnitten</translation>
   </message>
@@ -8512,6 +8516,10 @@ s</translation>
   <message>
    <source>the columns or signals that hold the wheel speeds (--map), and the right byte order of the signals</source>
    <translation>die Spalten oder Signale mit den Raddrehzahlen (--map) und die richtige Bytereihenfolge der Signale</translation>
+  </message>
+  <message>
+   <source>the control unit's own steps, which are as large at any speed, hide a small swing</source>
+   <translation>die eigenen Stufen des Steuergeräts, bei jeder Geschwindigkeit gleich groß, verdecken eine kleine Schwankung</translation>
   </message>
   <message>
    <source>the damaged settings cannot be put aside: {reason}</source>

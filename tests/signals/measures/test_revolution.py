@@ -49,6 +49,7 @@ def _analysis(
         moving_spans=spans,
         own_spectra=spectra,
         reference=reference,
+        noise_growth=None,
     )
     return cast("Analysis", made)
 

@@ -7,13 +7,18 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured
-from triage.signals.measures.building import event_spans, measured, missing, moving_spans
+from triage.signals.measures.building import event_spans, hidden_by_steps, measured, missing, moving_spans
+from triage.signals.noise_growth import hides_small_swings
 from triage.signals.ring_map import BINS, RingMap
 
 FEWEST_ONSETS = 8
 FEWEST_ONSETS_FOR_QUIET = 50
 WIDTH_NEEDS_LOCK_SIGMA = 3.0
 LEAST_LOCK_STD = 0.02
+
+SMALL_SHARE_RATIO = 0.12
+"""A share below this speaks for a sound ring, unless the control unit hides more (judgement, and the lowest
+band of the rule book)."""
 
 
 def measure_dip_angle_lock(analysis: Analysis, row: int) -> Measured:
@@ -93,10 +98,16 @@ def measure_quiet_share(analysis: Analysis, row: int) -> Measured:
 
 
 def measure_angle_share(analysis: Analysis, row: int) -> Measured:
-    """Share of the wheel's quick speed ripple that repeats with its angle, in per cent."""
+    """Share of the wheel's quick speed ripple that repeats with its angle, in per cent.
+
+    A small share is not stated where the control unit counts pulses: the rest of the ripple are its own steps
+    there, and its long averaging leaves little of what repeats.
+    """
     ring = analysis.rings[row]
     if not isinstance(ring, RingMap):
         return missing("angle-share", row, ring.reason, ring.needed)
+    if ring.explained_ratio < SMALL_SHARE_RATIO and hides_small_swings(analysis.noise_growth):
+        return hidden_by_steps("angle-share", row)
     return measured(
         "angle-share",
         CORNERS[row],

@@ -68,3 +68,14 @@ def too_little_driving(name: str, row: int | None) -> NotMeasurable:
         Text("less than {time} s of driving above walking pace", time=f"{SHORTEST_MOVING_S:.0f}"),
         "one minute or more of driving above walking pace",
     )
+
+
+def hidden_by_steps(name: str, row: int) -> NotMeasurable:
+    """Say that a swing once a turn is small, but that the control unit would hide a larger one."""
+    return missing(
+        name,
+        row,
+        "the control unit's own steps, which are as large at any speed, hide a small swing",
+        "a control unit that times its pulses, or a check of the ring itself",
+        by_driving=False,
+    )

@@ -9,8 +9,9 @@ import numpy as np
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
-from triage.signals.measures.building import measured, missing, moving_spans
+from triage.signals.measures.building import hidden_by_steps, measured, missing, moving_spans
 from triage.signals.measures.ratio import own_offset
+from triage.signals.noise_growth import hides_small_swings
 from triage.signals.revolution_line import DRIFT_RATIO, NEAR_RATIO, RevolutionLine, line_near
 from triage.signals.running import count_of
 from triage.speed_log import FloatArray
@@ -35,6 +36,10 @@ FOREIGN_RATIO = 0.03
 LEAST_USUAL_RATIO = 1e-4
 """Weaker lines say nothing of a ring: rounding and the finite search for them are as large (judgement)."""
 
+SMALL_RATIO = 0.002
+"""A swing below this speaks for a sound ring, unless the control unit hides more (judgement, and the lowest
+bands of the rule book)."""
+
 NEEDED = "at least one minute of steady straight driving at 30 to 80 km/h, recorded at 20 Hz or more"
 
 
@@ -43,11 +48,15 @@ def measure_line_amplitude(analysis: Analysis, row: int) -> Measured:
 
     Averaging in the control unit weakens it, so that it is a lower bound of the ring's own swing. The
     uncertainty adds to the noise what the unit's delay blurs and what leaks in from the strongest other line.
+    A small amplitude is not stated where the unit counts pulses: its long averaging leaves little of a large
+    one.
     """
     line = analysis.lines[row]
     if not isinstance(line, RevolutionLine):
         return line
     amplitude = float(line.amplitude_ratio[0])
+    if amplitude < SMALL_RATIO and hides_small_swings(analysis.noise_growth):
+        return hidden_by_steps("line-amplitude", row)
     leak = LEAK_RATIO * _strongest_other(analysis.lines, row)
     std = float(np.hypot(np.hypot(line.amplitude_std_ratio[0], BLUR_RATIO * amplitude), leak))
     return measured(

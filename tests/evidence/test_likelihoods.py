@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 import tomllib
+from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
 
@@ -54,6 +55,14 @@ def test_any_evidence_text_survives() -> None:
     read = tomllib.loads(format_likelihoods({"dip-share": table}))["likelihood"]["dip-share"]
     assert read["evidence"] == evidence
     assert read["rows"] == {"sound": [0.5, 0.5], "other": [0.4, 0.6]}
+
+
+def test_a_weight_is_written_where_it_is_not_one() -> None:
+    table = LikelihoodTable("simulated", "x", {"sound": (0.5, 0.5), "other": (0.5, 0.5)}, weight=0.31)
+    text = format_likelihoods({"dip-share": table, "noise-ratio": replace(table, weight=1.0)})
+    read = tomllib.loads(text)["likelihood"]
+    assert read["dip-share"]["weight"] == 0.31
+    assert "weight" not in read["noise-ratio"]
 
 
 def test_shares_of_variants_are_written_as_they_are_read() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -189,6 +190,12 @@ def test_temperature_divides_the_evidence(make_book: Callable[..., Rulebook]) ->
     assert log_odds(repeated(make_book, 1.0, temperature=2.5), 3) == pytest.approx(
         3 * math.log(8.0) / 2.5, rel=1e-9
     )
+
+
+def test_the_weight_of_a_table_multiplies_its_evidence_alone(make_book: Callable[..., Rulebook]) -> None:
+    book = repeated(make_book, 1.0)
+    tables = {**book.likelihoods, "m0": replace(book.likelihoods["m0"], weight=0.4)}
+    assert log_odds(replace(book, likelihoods=tables), 3) == pytest.approx(2.4 * math.log(8.0), rel=1e-9)
 
 
 def test_groups_at_different_places_are_different_facts(make_book: Callable[..., Rulebook]) -> None:

@@ -6,6 +6,7 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from functools import partial
 from pathlib import Path
@@ -28,6 +29,7 @@ from triage.calibration.score import Verdict, judge_cases
 from triage.calibration.seeded_faults import draw_seeded_cases, measure_seeded_case
 from triage.calibration.tables import count_tables
 from triage.calibration.trace import NO_TRACE
+from triage.calibration.weighing import learn_weights
 from triage.errors import TriageError
 from triage.evidence.likelihoods import write_likelihoods
 from triage.evidence.rule_tables import Rulebook
@@ -137,7 +139,9 @@ def _calibrate(given: argparse.Namespace) -> int:
         workers=given.workers,
         progress=show_progress_on(sys.stderr),
     )
-    write_likelihoods(given.out, counted.tables, counted.variants)
+    weights = learn_weights(measured, rulebook, workers=given.workers, progress=show_progress_on(sys.stderr))
+    weighed = {name: replace(table, weight=weights[name]) for name, table in counted.tables.items()}
+    write_likelihoods(given.out, weighed, counted.variants)
     sys.stderr.write(f"{given.out} written from {len(cases)} road tests\n")
     return 0
 

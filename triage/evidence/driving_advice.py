@@ -181,4 +181,5 @@ def _weight(
     given = rulebook.groups[rule.group].weight
     group = {name for name, one in rulebook.measurements.items() if one.group == rule.group}
     count = more + sum(finding.source in group and finding.corner == place for finding in findings)
-    return given if given is not None else 1.0 / math.sqrt(max(count, 1))
+    shared = given if given is not None else 1.0 / math.sqrt(max(count, 1))
+    return shared * rulebook.likelihoods[rule.id].weight

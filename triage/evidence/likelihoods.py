@@ -32,6 +32,10 @@ DECIMALS: Final = 6
 SMALLEST: Final = 1e-5
 """Probabilities are written no smaller than this: no entry may be 0 or 1."""
 
+LEAST_WEIGHT: Final = 0.1
+MOST_WEIGHT: Final = 3.0
+"""Limits of a table's weight: nothing measured is passed over, and nothing alone decides."""
+
 _HEADER: Final = """\
 # P(band | cause at the blamed corner), one row per cause, one entry per band of rules/measurements.toml.
 # `sound` is the row of a corner without the cause; a cause without a row uses it.
@@ -40,6 +44,8 @@ _HEADER: Final = """\
 # pulses at any speed.
 # basis: simulated (evidence = the command that makes the numbers), published (evidence = the source), or
 # judgement (evidence = the reasoning). date = the day on which the numbers were made.
+# weight multiplies the log-likelihood of the finding (1 when missing): what mostly says again what others say
+# counts less.
 """
 
 
@@ -57,12 +63,15 @@ class LikelihoodTable:
         One probability per band, summing to 1; must hold ``sound`` and ``other``.
     date : str
         Day on which the numbers were made, as 2026-01-31; empty when it is not told.
+    weight : float
+        How much a finding of it counts beside the others; between ``LEAST_WEIGHT`` and ``MOST_WEIGHT``.
     """
 
     basis: Basis
     evidence: str
     rows: Mapping[str, tuple[float, ...]]
     date: str = ""
+    weight: float = 1.0
 
     def row(self, name: str) -> tuple[float, ...]:
         """Return the row of a cause or variant.
@@ -117,6 +126,7 @@ def format_likelihoods(
     for name, table in tables.items():
         lines = [f"[likelihood.{name}]", f'basis = "{table.basis}"', f"evidence = {_quoted(table.evidence)}"]
         lines += [f"date = {_quoted(table.date)}"] if table.date else []
+        lines += [] if table.weight == 1.0 else [f"weight = {table.weight:.2f}"]
         lines.append(f"[likelihood.{name}.rows]")
         lines += [f"{cause} = [{_numbers(row)}]" for cause, row in table.rows.items()]
         blocks.append("\n".join(lines) + "\n")

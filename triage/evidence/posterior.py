@@ -17,8 +17,9 @@ Weights: findings of one group at one place share their evidence. With ``weight`
 the factor; without, 1/sqrt(n), so that n readings of one fact count as sqrt(n) independent ones. Here n is
 the number of findings that say something: (sum s)² / (sum s²), s being the spread of a finding's
 log-likelihood over the atoms. It is the plain number when all say equally much, and a finding that says
-nothing does not weaken its neighbours. Measurements are further divided by the rule book's temperature;
-answers are not, and one that belongs to no group counts fully.
+nothing does not weaken its neighbours. Measurements are further multiplied by the weight of their table,
+learned where simulated drives were judged wrongly, and divided by the rule book's temperature; answers are
+not, and one that belongs to no group counts fully.
 """
 
 from __future__ import annotations
@@ -261,7 +262,7 @@ def finding_weights(
         weights[members] = weight
     for i, finding in enumerate(findings):
         if finding.source in rulebook.measurements:
-            weights[i] /= rulebook.scoring.temperature
+            weights[i] *= rulebook.likelihoods[finding.source].weight / rulebook.scoring.temperature
     return weights
 
 

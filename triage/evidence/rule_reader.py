@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final, Literal, TypeVar
 
 from triage.corners import CORNERS, Corner
-from triage.evidence.likelihoods import BASES, LikelihoodTable
+from triage.evidence.likelihoods import BASES, LEAST_WEIGHT, MOST_WEIGHT, LikelihoodTable
 from triage.evidence.reading_units import READING_UNITS
 from triage.evidence.rule_section import Section
 from triage.evidence.rule_tables import (
@@ -122,8 +123,8 @@ def read_scoring(row: Section) -> Scoring:
 def read_likelihood(name: str, row: Section) -> LikelihoodTable:
     """Read one table of ``likelihoods.toml``."""
     del name
-    row.only("basis", "evidence", "date", "rows")
-    return _read_table(row)
+    row.only("basis", "evidence", "date", "weight", "rows")
+    return replace(_read_table(row), weight=row.number("weight", LEAST_WEIGHT, MOST_WEIGHT, default=1.0))
 
 
 def _read_table(row: Section) -> LikelihoodTable:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -84,6 +85,7 @@ from triage.signals.measures.warming import measure_loss_trend
 from triage.signals.measures.wiring_checks import measure_wiring
 from triage.signals.plausible_speed import find_implausible_speed
 from triage.signals.running import count_of
+from triage.signals.side_by_side import map_side_by_side
 from triage.texts import Text
 
 CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
@@ -148,6 +150,10 @@ JOINT_MEASURES: Final[dict[tuple[str, ...], Callable[[Analysis], tuple[Measured,
 }
 """Measurements of the four wheels, or of the whole car, that share their work."""
 
+_Task = Callable[[], tuple[Measured, ...]]
+
+_MEASURING: Final = "Measuring every wheel"
+
 
 def measure_all(
     analysis: Analysis, progress: Progress = no_progress
@@ -165,15 +171,31 @@ def measure_all(
         return (), (_too_short(usable),)
     if (implausible := find_implausible_speed(analysis.clock)) is not None:
         return (), (implausible,)
-    results: list[Measured] = []
-    for number, measure in enumerate(CORNER_MEASURES.values()):
-        progress(number / len(CORNER_MEASURES), "Measuring every wheel")
-        results.extend(measure(analysis, row) for row in range(4))
-    results.extend(measure(analysis) for measure in VEHICLE_MEASURES.values())
-    for joint in JOINT_MEASURES.values():
-        results.extend(joint(analysis))
+    progress(0.0, _MEASURING)
+    joint: list[_Task] = [partial(measure, analysis) for measure in JOINT_MEASURES.values()]
+    # The long ones first, so that at the end nobody waits for the last of them.
+    tasks = [*joint, *_single_tasks(analysis)]
+    parts = map_side_by_side(
+        lambda take: take(), tasks, done=lambda number: progress(number / len(tasks), _MEASURING)
+    )
+    results = [one for part in (*parts[len(joint) :], *parts[: len(joint)]) for one in part]
     measurements = tuple(one for one in results if isinstance(one, Measurement))
     return measurements, _joined([one for one in results if isinstance(one, NotMeasurable)])
+
+
+def _single_tasks(analysis: Analysis) -> list[_Task]:
+    """List the measurements of a corner, each with its four wheels, and those of the vehicle."""
+    corners = [partial(_on_every_wheel, measure, analysis) for measure in CORNER_MEASURES.values()]
+    vehicle = [partial(_on_the_vehicle, measure, analysis) for measure in VEHICLE_MEASURES.values()]
+    return [*corners, *vehicle]
+
+
+def _on_every_wheel(measure: Callable[[Analysis, int], Measured], analysis: Analysis) -> tuple[Measured, ...]:
+    return tuple(measure(analysis, row) for row in range(4))
+
+
+def _on_the_vehicle(measure: Callable[[Analysis], Measured], analysis: Analysis) -> tuple[Measured, ...]:
+    return (measure(analysis),)
 
 
 def _too_short(samples: int) -> NotMeasurable:

@@ -9,6 +9,7 @@ import numpy as np
 from triage.signals.conditioning import CommonClock
 from triage.signals.residuals import Residuals
 from triage.signals.running import close_short_breaks, run_bounds, widen, zero_for_missing
+from triage.signals.side_by_side import both, map_side_by_side, parts_of
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -109,21 +110,31 @@ def find_losses(
     expected = zero_for_missing(reference.expected_mps)
     moving = expected > MOVING_MPS
     step_mps = unit_step(clock)
-    joint = _joint_losses(clock, reference, step_mps)
-    frozen = np.stack(
-        [
-            _frozen(speed, clock, course, step_mps=step_mps)
-            for speed, course in zip(clock.speed_mps, expected, strict=True)
-        ]
+    joint, frozen = both(
+        lambda: _joint_losses(clock, reference, step_mps),
+        lambda: np.stack(
+            [
+                _frozen(speed, clock, course, step_mps=step_mps)
+                for speed, course in zip(clock.speed_mps, expected, strict=True)
+            ]
+        ),
     )
-    lost = moving & ~joint & ((clock.speed_mps < LOST_BELOW * expected) | _missing(clock))
-    lost = np.stack([close_short_breaks(row, 2) for row in lost])
+    missing = _missing(clock)
     slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
-    lost &= ~(slipping & (clock.speed_mps > 0.15 * expected))
+    lost, low, high = (np.empty_like(moving) for _ in range(3))
+
+    def judge(row: int) -> None:
+        speed_mps = clock.speed_mps[row]
+        fallen = (speed_mps < LOST_BELOW * expected[row]) | missing[row]
+        lost[row] = close_short_breaks(moving[row] & ~joint & fallen, 2)
+        lost[row] &= ~(slipping & (speed_mps > 0.15 * expected[row]))
+        judged = moving[row] & ~widen(lost[row], 3) & ~frozen[row] & ~slipping
+        low[row], high[row] = _brief_deviations(residuals, row, judged)
+
+    map_side_by_side(judge, range(4))
     # Wheels that are dead together for seconds have each lost their own signal.
-    count = (lost & ~reference.dead).sum(axis=0)
+    count = np.add.reduce(lost & ~reference.dead, axis=0, dtype=np.int8)
     alone = lost & (~widen(count > 1, 1) | reference.dead)
-    low, high = _brief_deviations(residuals, moving & ~widen_rows(lost, 3) & ~frozen, slipping)
     low &= ~brake_slip(low, clock, acceleration_mps2)
     return Losses(moving=moving, lost=lost, alone=alone, low=low, high=high, frozen=frozen, joint=joint)
 
@@ -198,10 +209,21 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
 
     Wheels that slip all at once differ among each other; a unit or a bus that upsets them does not.
     """
-    before, after = speed_mps[:, :-reach], speed_mps[:, reach:]
+    flag = np.empty(passed_s.size, dtype=bool)
+
+    def judge(part: slice) -> None:
+        before, after = speed_mps[:, :-reach][:, part], speed_mps[:, reach:][:, part]
+        flag[part] = _alike_and_sudden(before, after, passed_s[part])
+
+    map_side_by_side(judge, parts_of(passed_s.size))
+    return flag
+
+
+def _alike_and_sudden(before_mps: FloatArray, after_mps: FloatArray, passed_s: FloatArray) -> BoolArray:
     with np.errstate(invalid="ignore", divide="ignore"):
-        change = np.where((before > MOVING_MPS) & (after > MOVING_MPS), after / before - 1.0, np.nan)
-        least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before.mean(axis=0)
+        moving = (before_mps > MOVING_MPS) & (after_mps > MOVING_MPS)
+        change = np.where(moving, after_mps / before_mps - 1.0, np.nan)
+        least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before_mps.mean(axis=0)
     low, high = change.min(axis=0), change.max(axis=0)
     with np.errstate(invalid="ignore"):
         up = (low > least) & (high < JOINT_LIKENESS * low)
@@ -253,13 +275,13 @@ def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray, *, 
     return frozen
 
 
-def _brief_deviations(
-    residuals: Residuals, judged: BoolArray, slipping: BoolArray
-) -> tuple[BoolArray, BoolArray]:
-    bar = ROUGH_FACTOR * residuals.roughness_ratio
+def _brief_deviations(residuals: Residuals, row: int, judged: BoolArray) -> tuple[BoolArray, BoolArray]:
+    """Flag where a wheel is briefly low and where it is briefly high."""
+    fast_ratio = residuals.fast_ratio[row]
+    bar = ROUGH_FACTOR * residuals.roughness_ratio[row]
     np.maximum(bar, np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST), out=bar)
-    off = judged & ~slipping & (np.abs(residuals.fast_ratio) > bar)
-    below = residuals.fast_ratio < 0.0
+    off = judged & (np.abs(fast_ratio) > bar)
+    below = fast_ratio < 0.0
     return off & below, off & ~below
 
 

@@ -240,7 +240,9 @@ def _usual_power(power: FloatArray, step: float) -> FloatArray:
     medians = median_filter(thinned, size=2 * half + 1, mode="nearest") / np.log(2.0)
     rise = np.diff(medians, append=medians[-1:]) / per_bin
     usual = np.empty(power.size)
-    usual[: thinned.size * per_bin] = (rise[:, None] * np.arange(per_bin) + medians[:, None]).ravel()
+    between = usual[: thinned.size * per_bin].reshape(-1, per_bin)
+    for place in range(per_bin):  # whole columns: numpy is slow on rows so short
+        between[:, place] = rise * place + medians
     usual[thinned.size * per_bin :] = medians[-1]
     return np.maximum(usual, 1e-18, out=usual)
 

@@ -72,6 +72,9 @@ def follow_wheels(
     clean = np.where(doubtful & np.isfinite(demanded), demanded, clock.speed_mps)
     clean = zero_for_missing(np.where(np.isfinite(clean), clean, demanded))
 
+    # One table for each quantity of the four wheels: the system hands out large pieces of memory quicker.
+    tables = [np.empty(clean.shape) for _ in range(3)]
+
     def follow(row: int) -> WheelPath:
         path = _wheel_path(
             clock,
@@ -80,6 +83,7 @@ def follow_wheels(
             usable=_usable(clock, losses, row),
             roughness=residuals.roughness_ratio[row],
             row=row,
+            room=tuple(table[row] for table in tables),
         )
         if counters is None:
             return path
@@ -119,11 +123,14 @@ def _wheel_path(
     usable: BoolArray,
     roughness: FloatArray,
     row: int,
+    room: tuple[FloatArray, ...],
 ) -> WheelPath:
     if not clock.time_s.size:
         return WheelPath(clock.time_s, clock.time_s, clock.time_s, 1.0)
-    distance_m = _integral(clean_mps, clock.time_s)
-    demanded_m = _integral(demanded_mps, clock.time_s)
+    distance_m, ripple_ratio, every_weight = room
+    _integrate(clean_mps, clock.time_s, distance_m)
+    demanded_m = np.empty(distance_m.size)
+    _integrate(demanded_mps, clock.time_s, demanded_m)
     used = np.flatnonzero(usable & _whole_window(distance_m))
     mean_own, mean_demanded, short = _window_means(clock.time_s, distance_m, demanded_m, used)
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -135,25 +142,23 @@ def _wheel_path(
     ripple = np.clip(own - leak * common, -CLIP_RATIO, CLIP_RATIO)
     variance = _usual_variance(ripple, clock.speed_mps[row, used]) + (0.5 * roughness[used]) ** 2
     weight = 1.0 / np.maximum(variance, 1e-10)
-    size = distance_m.size
-    return WheelPath(distance_m, _spread(ripple, used, size, np.nan), _spread(weight, used, size, 0.0), leak)
+    # Put back to their places among all samples.
+    ripple_ratio.fill(np.nan)
+    ripple_ratio[used] = ripple
+    every_weight.fill(0.0)
+    every_weight[used] = weight
+    return WheelPath(distance_m, ripple_ratio, every_weight, leak)
 
 
-def _spread(value: FloatArray, place: NDArray[np.intp], size: int, elsewhere: float) -> FloatArray:
-    """Put values back to their places among all samples."""
-    every = np.full(size, elsewhere)
-    every[place] = value
-    return every
-
-
-def _integral(value: FloatArray, time_s: FloatArray) -> FloatArray:
+def _integrate(value: FloatArray, time_s: FloatArray, integral: FloatArray) -> None:
+    """Write the integral from the first sample on, float64[N]."""
     value = zero_for_missing(value)
-    steps = value[1:] + value[:-1]
+    integral[0] = 0.0
+    steps = integral[1:]
+    np.add(value[1:], value[:-1], out=steps)
     steps *= np.diff(time_s)
     steps /= 2.0
-    integral = np.zeros(value.size)
-    np.cumsum(steps, out=integral[1:])
-    return integral
+    np.cumsum(steps, out=steps)
 
 
 def _whole_window(distance_m: FloatArray) -> BoolArray:

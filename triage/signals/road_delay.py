@@ -41,6 +41,9 @@ MOST_SEGMENTS: Final = 300
 """From a longer log these are taken, evenly over the drive."""
 
 
+ROWS_AT_ONCE: Final = 128
+
+
 @dataclass(frozen=True, slots=True)
 class RoadDelay:
     """How coherently each channel repeats another one some distance later.
@@ -125,12 +128,25 @@ def _echoes(spectra: NDArray[np.complex128], turn: NDArray[np.complex128]) -> ND
     real, imaginary = (part.reshape(-1, turn.shape[0]) for part in (product.real, product.imag))
     cosine, sine = np.ascontiguousarray(turn.real), np.ascontiguousarray(turn.imag)
     shape = (first.size, spectra.shape[1], turn.shape[1])
-    even, odd = (real @ cosine).reshape(shape), (imaginary @ sine).reshape(shape)
-    along, across = (real @ sine).reshape(shape), (imaginary @ cosine).reshape(shape)
+    even, odd = _product(real, cosine).reshape(shape), _product(imaginary, sine).reshape(shape)
+    along, across = _product(real, sine).reshape(shape), _product(imaginary, cosine).reshape(shape)
     echo = np.zeros((4, 4, turn.shape[1], spectra.shape[1]), dtype=complex)
     echo[first, second] = (even - odd + 1j * (along + across)).transpose(0, 2, 1)
     echo[second, first] = (even + odd + 1j * (along - across)).transpose(0, 2, 1)
     return echo
+
+
+def _product(rows: FloatArray, matrix: FloatArray) -> FloatArray:
+    """Multiply matrices by parts small enough for one core.
+
+    A larger product is shared out to threads that stay awake for a while after it, in the way of whoever
+    works beside.
+    """
+    product = np.empty((len(rows), matrix.shape[1]))
+    for begin in range(0, len(rows), ROWS_AT_ONCE):
+        part = slice(begin, begin + ROWS_AT_ONCE)
+        product[part] = rows[part] @ matrix
+    return product
 
 
 def lead_of(delay: RoadDelay, order: tuple[int, int, int, int]) -> Lead:

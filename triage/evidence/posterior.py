@@ -221,40 +221,31 @@ def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArr
 
 def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
     """Return the row that applies to the atom; None when it leaves the place sound."""
-    return _own_row(scale, atom) if _reaches(atom, place) else None
+    if not _reached(place, [atom])[0]:
+        return None
+    row: tuple[float, ...] = tuple(_told(scale, [atom])[0].tolist())
+    return row
 
 
 def _told(scale: Scale, atoms: Sequence[Atom]) -> FloatArray:
     """P(band | atom) at a place that the atom reaches, float64[atoms, bands]."""
-    sound = scale.table.rows["sound"]
-    number: dict[tuple[str, Place], int] = {}
-    rows: list[tuple[float, ...]] = []
-    numbers = []
-    for atom in atoms:
-        key = (atom.variant, atom.blamed if scale.mirror else VEHICLE)
-        if key not in number:
-            number[key] = len(rows)
-            rows.append(_own_row(scale, atom) or sound)
-        numbers.append(number[key])
+    # Few variants serve all places, and so many scales are asked for that looking up each atom shows.
+    number: dict[str, int] = {}
+    numbers = [number.setdefault(atom.variant, len(number)) for atom in atoms]
+    rows = [scale.table.row(variant) for variant in number]
     table: FloatArray = np.array(rows, dtype=float).reshape(len(rows), len(scale.names))[numbers]
-    return table
-
-
-def _own_row(scale: Scale, atom: Atom) -> tuple[float, ...] | None:
-    row = scale.table.row(atom.variant)
-    if row is None or atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 or not scale.mirror:
-        return row
-    by_name = dict(zip(scale.names, row, strict=True))
-    return tuple(by_name[scale.mirror.get(name, name)] for name in scale.names)
+    if not scale.mirror:
+        return table
+    mirrored = [scale.names.index(scale.mirror.get(name, name)) for name in scale.names]
+    left = np.array([atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 for atom in atoms], dtype=bool)
+    return np.where(left[:, np.newaxis], table, table[:, mirrored])
 
 
 def _reached(place: Place, atoms: Sequence[Atom]) -> BoolArray:
-    return np.array([_reaches(atom, place) for atom in atoms], dtype=bool)
-
-
-def _reaches(atom: Atom, place: Place) -> bool:
-    """Whether the atom changes what is seen at the place."""
-    return place in (VEHICLE, atom.blamed) or atom.blamed == VEHICLE
+    """Flag the atoms that change what is seen at the place."""
+    if place == VEHICLE:
+        return np.ones(len(atoms), dtype=bool)
+    return np.array([atom.blamed in (place, VEHICLE) for atom in atoms], dtype=bool)
 
 
 def finding_weights(

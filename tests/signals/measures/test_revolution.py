@@ -17,7 +17,7 @@ from triage.signals.measures.revolution import (
     measure_line_ratio,
     measure_revolution_offset,
 )
-from triage.signals.revolution_line import RevolutionLine, RippleSpectra, measure_ripple_spectra
+from triage.signals.revolution_line import DRIFT_RATIO, RevolutionLine, RippleSpectra, measure_ripple_spectra
 from triage.signals.wheel_path import WheelPath
 
 NO_LINE = NotMeasurable("line-amplitude", None, "no ripple", "driving")
@@ -26,7 +26,7 @@ NO_LINE = NotMeasurable("line-amplitude", None, "no ripple", "driving")
 def _line(circumference_m: float, amplitude: float) -> RevolutionLine:
     return RevolutionLine(
         circumference_m=circumference_m,
-        circumference_std_m=0.00138 * circumference_m,
+        circumference_std_m=float(np.hypot(DRIFT_RATIO, 0.00046)) * circumference_m,
         amplitude_ratio=np.array([amplitude, *[0.0] * 7]),
         amplitude_std_ratio=np.full(8, 2e-5),
         phase_rad=np.zeros(8),
@@ -63,7 +63,7 @@ def _offset(*lines: RevolutionLine | NotMeasurable) -> Measurement:
 def test_four_like_wheels_are_known_to_a_tenth_of_a_per_cent() -> None:
     found = _offset(*[_line(2.0, 5e-4)] * 4)
     assert found.value == 0.0
-    # Noise sqrt(0.138**2 - 0.13**2) = 0.046 %, own drift 0.06 %, a twentieth of the leak shift; twice over.
+    # Noise 0.046 %, own drift 0.06 %, a twentieth of the leak shift; twice over.
     assert found.std_uncertainty == pytest.approx(np.hypot(0.046, np.hypot(0.06, 0.035)) * 2**0.5, rel=0.02)
 
 

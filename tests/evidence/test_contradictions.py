@@ -28,7 +28,8 @@ def contradictions(rulebook: Rulebook, log: list, *texts: str) -> tuple[Contradi
 def test_play_measured_at_a_wheel_of_which_the_log_shows_none(
     rulebook: Rulebook, drive: Drive, measure: Callable
 ) -> None:
-    log = [*drive(), measure("side-load-contrast", "RR", 0.0, 0.05)]
+    loads = [measure(name, "RR", 0.0, 0.05) for name in ("side-load-contrast", "load-rest-ratio")]
+    log = [*drive(), *loads]
     (one,) = contradictions(rulebook, log, "end-play@RR=0.30 mm limit 0.05")
     assert one.finding == "end-play-gauge@RR"
     assert one.against is not None

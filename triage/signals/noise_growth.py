@@ -28,11 +28,9 @@ FEWEST_SAMPLES: Final = 300
 LEAST_SPREAD: Final = 0.25
 """Standard deviation of the logarithm of the speed below which no growth shows: a minute of motorway."""
 
-
 OWN_STEPS_BELOW: Final = 0.3
-"""Below this growth the ripple is the control unit's own. Of 200 simulated cars of the calibration whose unit
-counts pulses, 192 lie below, and of 390 whose unit times them, 25, most of these in stop and go or with
-coarse steps; of 76 counting units that the calibration never draws, 68."""
+"""Below this growth the ripple is the control unit's own. Nearly all simulated units that count pulses lie
+below, and nearly all that time them above, but for those in stop and go or recorded in coarse steps."""
 
 
 def measure_noise_growth(residuals: Residuals, losses: Losses, reference: VehicleReference) -> float | None:

@@ -10,18 +10,16 @@ import pytest
 from astropy.timeseries import LombScargle
 
 from triage.corners import CORNERS
-from triage.signals import revolution_line
+from triage.signals import ripple_spectra
 from triage.signals.analysis import analyse
 from triage.signals.false_alarm import false_alarm_probability
 from triage.signals.measurement import NotMeasurable
-from triage.signals.revolution_line import (
-    FALSE_ALARM_LIMIT,
+from triage.signals.revolution_line import FALSE_ALARM_LIMIT, RevolutionLine, find_revolution_lines
+from triage.signals.ripple_spectra import (
     FEWEST_SAMPLES,
     LONGEST_M,
     SHORTEST_DRIVE_M,
     SHORTEST_M,
-    RevolutionLine,
-    find_revolution_lines,
     measure_ripple_spectra,
 )
 from triage.signals.wheel_path import SMOOTHING_M, WheelPath
@@ -295,11 +293,11 @@ def test_the_given_circumference_reaches_the_search(
 
 def test_a_very_long_drive_is_sampled_over_its_whole_length() -> None:
     parts = [slice(number, number + 1) for number in range(40)]
-    kept = revolution_line._spread_evenly(parts)
-    assert len(kept) == revolution_line.MOST_STRETCHES
+    kept = ripple_spectra._spread_evenly(parts)
+    assert len(kept) == ripple_spectra.MOST_STRETCHES
     assert kept[0] == parts[0]
     assert kept[-1] == parts[-1]
-    assert revolution_line._spread_evenly(parts[:5]) == parts[:5]
+    assert ripple_spectra._spread_evenly(parts[:5]) == parts[:5]
 
 
 def _quiet_wheels(rng: np.random.Generator, amplitude: float) -> tuple[WheelPath, ...]:

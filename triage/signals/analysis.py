@@ -20,13 +20,9 @@ from triage.signals.noise_growth import measure_noise_growth
 from triage.signals.pole_rings import PoleRings, examine_rings
 from triage.signals.pulse_counters import PulseCounters, TurnPulses, find_turn_pulses, gather_counters
 from triage.signals.residuals import Residuals, measure_residuals
-from triage.signals.revolution_line import (
-    RevolutionLine,
-    RippleSpectra,
-    find_revolution_lines,
-    measure_ripple_spectra,
-)
+from triage.signals.revolution_line import RevolutionLine, find_revolution_lines
 from triage.signals.ring_map import RingMap, map_rings
+from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
 from triage.signals.vehicle_reference import VehicleReference, estimate_reference
 from triage.signals.wheel_path import WheelPath, along_neighbours, follow_wheels
 from triage.speed_log import FloatArray, SpeedLog

@@ -7,40 +7,30 @@ run-out shows at the first order alone, a single broken spot at many.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import Final
 
 import numpy as np
-from scipy.ndimage import median_filter
 
 from triage.corners import CORNERS
 from triage.signals.false_alarm import log_false_alarm
 from triage.signals.measurement import NotMeasurable
-from triage.signals.order_spectrum import amplitude_spectra
-from triage.signals.side_by_side import map_side_by_side
-from triage.signals.wheel_path import SMOOTHING_M, WheelPath
+from triage.signals.ripple_spectra import (
+    HARMONICS,
+    LONGEST_M,
+    OVERSAMPLING,
+    SHORTEST_DRIVE_M,
+    SHORTEST_M,
+    RippleSpectra,
+)
+from triage.signals.wheel_path import SMOOTHING_M
 from triage.speed_log import FloatArray
 from triage.texts import Text
 
-SHORTEST_M: Final = 1.6
-LONGEST_M: Final = 2.6
-"""Rolling circumferences of car and light-van tyres lie well inside."""
-
-HARMONICS: Final = 8
 COMBS: Final = (1, 2, 4, 8)
 """Numbers of harmonics that are tried together."""
 
-OVERSAMPLING: Final = 4
-COHERENT_M: Final = 1500.0
-"""Longest stretch over which the integrated angle is trusted to a fraction of a revolution (judgement)."""
-
-MOST_STRETCHES: Final = 14
-"""Twenty kilometres show the line of a wheel as well as a longer drive; more only cost time."""
-
-SHORTEST_DRIVE_M: Final = 100.0
-FEWEST_SAMPLES: Final = 400
 FALSE_ALARM_LIMIT: Final = 1e-5
 """A line is accepted below this probability of arising by chance."""
 
@@ -55,11 +45,7 @@ NEAR_RATIO: Final = 0.008
 
 DRIFT_RATIO: Final = 0.0016
 """Standard uncertainty of a circumference from slip and from the delay of the control unit, which no length
-of drive reduces. Most lines of simulated cars lie closer; it is the few on drives full of curves that need it
-(``python -m triage.calibration --coverage``)."""
-
-NEIGHBOURHOOD_PER_M: Final = 0.06
-"""Half width, in wavenumber, of the neighbourhood whose median gives the usual level."""
+of drive reduces. Most lines of simulated cars lie closer; the few on drives full of curves need it."""
 
 
 _Comb = tuple[FloatArray, FloatArray]
@@ -93,28 +79,6 @@ class RevolutionLine:
     phase_rad: FloatArray
     false_alarm_probability: float
     revolutions: float
-
-
-@dataclass(frozen=True, slots=True)
-class RippleSpectra:
-    """Spectra of the coherent stretches of one wheel: level-normalised power and complex amplitude."""
-
-    step_per_m: float
-    power: FloatArray
-    amplitude: np.ndarray
-    level: FloatArray
-    length_m: float
-    used_m: float
-
-    @property
-    def count(self) -> int:
-        """Number of stretches."""
-        return int(self.power.shape[0])
-
-
-def measure_ripple_spectra(paths: Iterable[WheelPath]) -> tuple[RippleSpectra | None, ...]:
-    """Form the spectra of every path; None where there is too little usable driving."""
-    return tuple(map_side_by_side(_ripple_spectra, paths))
 
 
 def find_revolution_lines(
@@ -197,55 +161,6 @@ def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_r
 
 def _around(circumference_m: float, tolerance_ratio: float) -> tuple[float, float]:
     return circumference_m * (1.0 - tolerance_ratio), circumference_m * (1.0 + tolerance_ratio)
-
-
-def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
-    used = np.flatnonzero(path.weight > 0)
-    if used.size < FEWEST_SAMPLES:
-        return None
-    distance, ripple, weight = path.distance_m[used], path.ripple_ratio[used], path.weight[used]
-    length = float(distance[-1] - distance[0])
-    if length < SHORTEST_DRIVE_M:
-        return None
-    number = max(1, int(np.ceil(length / COHERENT_M)))
-    each = length / number
-    step = 1.0 / (OVERSAMPLING * each)
-    count = int(np.ceil(1.02 * HARMONICS / SHORTEST_M / step))
-    bounds = np.searchsorted(distance, distance[0] + each * np.arange(number + 1))
-    bounds[-1] = distance.size
-    parts = [slice(first, stop) for first, stop in pairwise(bounds) if stop - first >= 100]
-    if not parts:
-        return None
-    kept = _spread_evenly(parts)
-    used_m = length * len(kept) / len(parts)
-    stretches = [(distance[part], ripple[part], weight[part]) for part in kept]
-    amplitude = amplitude_spectra(stretches, step_per_m=step, count=count)
-    power = np.square(amplitude.real)
-    power += np.square(amplitude.imag)
-    level = np.stack([_usual_power(row, step) for row in power])
-    return RippleSpectra(step, power / level, amplitude, level, each, used_m)
-
-
-def _spread_evenly(parts: list[slice]) -> list[slice]:
-    """Keep at most ``MOST_STRETCHES`` of the stretches, spread over the whole drive."""
-    if len(parts) <= MOST_STRETCHES:
-        return parts
-    return [parts[index] for index in np.linspace(0, len(parts) - 1, MOST_STRETCHES).round().astype(int)]
-
-
-def _usual_power(power: FloatArray, step: float) -> FloatArray:
-    """Mean noise power around each wavenumber: a running median, made the mean of an exponential law."""
-    per_bin = OVERSAMPLING
-    thinned = power[: power.size // per_bin * per_bin].reshape(-1, per_bin)[:, 0]
-    half = max(3, round(NEIGHBOURHOOD_PER_M / (step * per_bin)))
-    medians = median_filter(thinned, size=2 * half + 1, mode="nearest") / np.log(2.0)
-    rise = np.diff(medians, append=medians[-1:]) / per_bin
-    usual = np.empty(power.size)
-    between = usual[: thinned.size * per_bin].reshape(-1, per_bin)
-    for place in range(per_bin):  # whole columns: numpy is slow on rows so short
-        between[:, place] = rise * place + medians
-    usual[thinned.size * per_bin :] = medians[-1]
-    return np.maximum(usual, 1e-18, out=usual)
 
 
 def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> _Comb:

@@ -15,7 +15,7 @@ from triage.texts import Text, as_text
 
 if TYPE_CHECKING:
     from triage.signals.analysis import Analysis
-    from triage.signals.revolution_line import RippleSpectra
+    from triage.signals.ripple_spectra import RippleSpectra
 
 LOWEST_ORDER: Final = 0.3
 HIGHEST_ORDER: Final = 8.5
@@ -170,7 +170,7 @@ def _marks(place: FloatArray, amplitude: FloatArray) -> tuple[OrderMark, ...]:
 def _spectra(analysis: Analysis, row: int) -> RippleSpectra | None:
     if analysis.lines[row] is analysis.own_lines[row]:
         return analysis.own_spectra[row]
-    from triage.signals.revolution_line import measure_ripple_spectra  # noqa: PLC0415 - takes scipy with it
+    from triage.signals.ripple_spectra import measure_ripple_spectra  # noqa: PLC0415 - takes scipy with it
 
     return measure_ripple_spectra((analysis.paths[row],))[0]
 

@@ -17,7 +17,8 @@ from triage.signals.measures.revolution import (
     measure_line_ratio,
     measure_revolution_offset,
 )
-from triage.signals.revolution_line import DRIFT_RATIO, RevolutionLine, RippleSpectra, measure_ripple_spectra
+from triage.signals.revolution_line import DRIFT_RATIO, RevolutionLine
+from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
 from triage.signals.wheel_path import WheelPath
 
 NO_LINE = NotMeasurable("line-amplitude", None, "no ripple", "driving")

@@ -7,7 +7,7 @@ import pytest
 from scipy.stats import gamma
 
 from triage.signals.measurement import NotMeasurable
-from triage.signals.revolution_line import RippleSpectra, measure_ripple_spectra
+from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
 from triage.signals.wheel_path import SMOOTHING_M, WheelPath
 from ui.presenters.spectrum import SpectrumPicture, build_spectrum_picture, chance_power, draw_spectra
 

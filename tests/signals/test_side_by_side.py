@@ -1,3 +1,5 @@
+"""Work on several wheels at once: the order of results, failures, stopping, and no threads within threads."""
+
 from __future__ import annotations
 
 import threading

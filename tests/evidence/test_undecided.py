@@ -62,22 +62,27 @@ def test_even_claims_by_another_library(two_claims: Rulebook) -> None:
     assert pair_gain_bit(rows[[0, 0]], pairs)[0] == 0.0
 
 
-def test_a_missing_measurement_tells_what_its_rows_differ(make_book: Callable[..., Rulebook]) -> None:
+@pytest.mark.parametrize(("weight", "usual"), [(1.0, 0.9), (0.5, 0.75)])
+def test_a_missing_measurement_tells_what_its_rows_differ_and_its_weight_leaves(
+    make_book: Callable[..., Rulebook], weight: float, usual: float
+) -> None:
+    """A weight of a half counts odds of 9 to 1 as their root, 3 to 1."""
     rows = {"sound": (0.9, 0.1), "worn": (0.1, 0.9), "other": (0.5, 0.5)}
     book = make_book(
         {"worn": ("corner", 0.49), "no-fault-found": ("vehicle", 0.5), "other": ("vehicle", 0.01)},
         measurements={"ripple": ("ripple", rows)},
         groups={"ripple": None},
     )
+    book = replace(book, likelihoods={"ripple": replace(book.likelihoods["ripple"], weight=weight)})
     wanted = [pair for pair in judge((), [missing("ripple")], book).undecided if pair.first.cause != "worn"]
     assert {pair.second.corner for pair in wanted} == set(CORNERS)
     for pair in wanted:
         share = pair.first_probability / (pair.first_probability + pair.second_probability)
-        low = 0.9 * share + 0.1 * (1.0 - share)
+        low = usual * share + (1.0 - usual) * (1.0 - share)
         assert pair.driving is not None
         assert pair.driving.corner == pair.second.corner
         assert pair.driving.gain_bit == pytest.approx(
-            entropy([low, 1.0 - low], base=2) - entropy([0.9, 0.1], base=2), abs=1e-6
+            entropy([low, 1.0 - low], base=2) - entropy([usual, 1.0 - usual], base=2), abs=1e-6
         )
     repaired = judge((), [missing("ripple", by_driving=False)], book).undecided
     assert all(pair.driving is None for pair in repaired)

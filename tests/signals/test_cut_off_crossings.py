@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from triage.signals.analysis import Analysis, analyse
-from triage.signals.cut_off_crossings import Crossings, find_crossings
+from triage.signals.cut_off_crossings import THRESHOLD_RATIO, Crossings, find_crossings
 from triage.signals.measurement import Measurement, NotMeasurable
 from triage.signals.measures.low_speed import (
     measure_cut_off_speed,
@@ -51,7 +51,8 @@ def test_both_directions_together_give_the_cut_off(
 ) -> None:
     found = _found(analyse(log_from(TIME, _rows(cut_mps, lag_s))))
     assert abs(found.speed_mps - cut_mps) < 2.5 * found.std_mps
-    assert found.std_mps < 0.07 * cut_mps + 0.05
+    seen_mps = np.sqrt(found.std_mps**2 - (THRESHOLD_RATIO * found.speed_mps) ** 2)
+    assert seen_mps < 0.05 * cut_mps + 0.05
     assert found.count >= 8
     if lag_s:
         assert found.last_good_mps < cut_mps < found.first_bad_mps
@@ -64,6 +65,14 @@ def test_the_stated_interval_covers_the_cut_off(log_from: Callable[..., SpeedLog
         found = _found(analyse(log_from(TIME, _rows(cut_mps, 0.03, seed))))
         score.append(abs(found.speed_mps - cut_mps) / found.std_mps)
     assert np.mean(np.array(score) < 1.96) >= 0.9
+
+
+def test_passages_that_agree_make_no_cut_off_surer_than_the_threshold_is(
+    log_from: Callable[..., SpeedLog],
+) -> None:
+    found = _found(analyse(log_from(TIME, _rows(5.0, 0.0))))
+    for std_mps in (found.std_mps, found.last_good_std_mps, found.first_bad_std_mps):
+        assert std_mps >= 0.06 * found.speed_mps
 
 
 def test_the_measurements_give_last_good_and_first_bad(log_from: Callable[..., SpeedLog]) -> None:

@@ -10,11 +10,12 @@ from typing import cast
 import numpy as np
 import pytest
 
+from triage.evidence.rulebook import load_rulebook
 from triage.signals.analysis import analyse
 from triage.signals.losses import Losses
 from triage.signals.measurement import Measurement, NotMeasurable
-from triage.signals.measures.angle_lock import measure_angle_share
-from triage.signals.measures.revolution import measure_line_amplitude
+from triage.signals.measures.angle_lock import SMALL_SHARE_RATIO, measure_angle_share
+from triage.signals.measures.revolution import SMALL_RATIO, measure_line_amplitude
 from triage.signals.noise_growth import OWN_STEPS_BELOW, hides_small_swings, measure_noise_growth
 from triage.signals.residuals import Residuals
 from triage.signals.vehicle_reference import VehicleReference
@@ -93,6 +94,12 @@ def test_simulated_units_that_count_are_told_from_those_that_time(
     assert growth["timing"] is not None
     assert growth["counting"] is not None
     assert growth["counting"] < OWN_STEPS_BELOW < growth["timing"]
+
+
+def test_what_counts_as_small_is_what_the_rule_book_calls_the_lowest_bands() -> None:
+    measurements = load_rulebook().measurements
+    assert 100.0 * SMALL_RATIO in measurements["line-amplitude"].edges
+    assert measurements["angle-share"].edges[0] == 100.0 * SMALL_SHARE_RATIO
 
 
 def test_behind_counted_pulses_only_a_large_swing_is_stated(

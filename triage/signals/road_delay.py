@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.signals.conditioning import CommonClock
+from triage.signals.one_core import product_on_one_core
 from triage.signals.running import zero_for_missing
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
@@ -136,17 +137,8 @@ def _echoes(spectra: NDArray[np.complex128], turn: NDArray[np.complex128]) -> ND
     return echo
 
 
-def _product(rows: FloatArray, matrix: FloatArray) -> FloatArray:
-    """Multiply matrices by parts small enough for one core.
-
-    A larger product is shared out to threads that stay awake for a while after it, in the way of whoever
-    works beside.
-    """
-    product = np.empty((len(rows), matrix.shape[1]))
-    for begin in range(0, len(rows), ROWS_AT_ONCE):
-        part = slice(begin, begin + ROWS_AT_ONCE)
-        product[part] = rows[part] @ matrix
-    return product
+def _product(left: FloatArray, right: FloatArray) -> FloatArray:
+    return product_on_one_core(left, right, rows=ROWS_AT_ONCE)
 
 
 def lead_of(delay: RoadDelay, order: tuple[int, int, int, int]) -> Lead:

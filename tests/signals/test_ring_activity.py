@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from triage.signals.ring_activity import count_active, find_active_stretches, with_reach
+from triage.signals.ring_deviation import RingDeviation, deviation_over_ring
 from triage.signals.ring_drops import PlacedDrops
 from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import BadSector, RingHarm, lead_rev
@@ -56,10 +57,14 @@ def _harm(*sectors: BadSector) -> RingHarm:
     return RingHarm(sectors, np.ones(RING_BINS) / RING_BINS, 0.2, 0.05, 300)
 
 
+def _over_ring(placed: PlacedDrops, rate_revps: float = RATE_REVPS) -> RingDeviation:
+    deviation = deviation_over_ring(placed, rate_revps)
+    assert deviation is not None
+    return deviation
+
+
 def _widest(placed: PlacedDrops) -> float:
-    counts = count_active(placed, RATE_REVPS)
-    assert counts is not None
-    return max(one.size for one in find_active_stretches(counts)) / RING_BINS
+    return max(one.size for one in find_active_stretches(_over_ring(placed))) / RING_BINS
 
 
 @pytest.mark.parametrize("width_rev", [0.1, 0.2, 0.4])
@@ -71,29 +76,24 @@ def test_the_stretch_is_as_wide_behind_any_filter(width_rev: float, filter_s: fl
 
 
 def test_a_stretch_over_the_zero_of_the_angle_is_one() -> None:
-    counts = count_active(_placed((0.9, 1.1)), RATE_REVPS)
-    assert counts is not None
-    assert len(find_active_stretches(counts)) == 1
+    assert len(find_active_stretches(_over_ring(_placed((0.9, 1.1))))) == 1
 
 
 def test_run_out_alone_throws_no_sample_off() -> None:
-    counts = count_active(_placed((0.0, 0.0), run_out=0.02), RATE_REVPS)
-    assert counts is not None
-    assert counts.active.sum() < 0.01 * counts.exposure.sum()
+    deviation = _over_ring(_placed((0.0, 0.0), run_out=0.02))
+    assert count_active(deviation).sum() < 0.01 * deviation.exposure.sum()
 
 
 def test_other_speeds_and_unseen_samples_do_not_count() -> None:
     placed = _placed((0.3, 0.5))
     half = replace(placed, seen=placed.seen & (np.arange(SAMPLES) < SAMPLES // 2))
-    counts = count_active(half, RATE_REVPS)
-    assert counts is not None
-    assert counts.exposure.sum() == SAMPLES // 2 - 1
-    assert count_active(placed, 2.0 * RATE_REVPS) is None
+    assert _over_ring(half).exposure.sum() == SAMPLES // 2 - 1
+    assert deviation_over_ring(placed, 2.0 * RATE_REVPS) is None
 
 
 def test_a_sector_whose_drops_show_its_core_alone_grows_and_keeps_its_place() -> None:
     core = _sector(0.45, 0.13)
-    harm = with_reach(_harm(core), _placed((0.3, 0.6)), RATE_REVPS)
+    harm = with_reach(_harm(core), _over_ring(_placed((0.3, 0.6))))
     (grown,) = harm.sectors
     assert 0.15 < grown.width_rev < 0.25
     assert grown.width_std_rev > core.width_std_rev
@@ -102,7 +102,7 @@ def test_a_sector_whose_drops_show_its_core_alone_grows_and_keeps_its_place() ->
 
 
 def test_a_sector_found_too_wide_shrinks() -> None:
-    (shrunk,) = with_reach(_harm(_sector(0.4, 0.4)), _placed((0.35, 0.45)), RATE_REVPS).sectors
+    (shrunk,) = with_reach(_harm(_sector(0.4, 0.4)), _over_ring(_placed((0.35, 0.45)))).sectors
     assert 0.1 < shrunk.width_rev < 0.3
 
 
@@ -110,15 +110,15 @@ def test_at_speed_the_width_stays_nearer_to_that_of_the_drops() -> None:
     """The averaging of the unit is not known, and covers more of the ring the faster the wheel turns."""
     slow = _placed((0.3, 0.6))
     fast = replace(slow, rate_revps=4.0 * slow.rate_revps, period_s=slow.period_s / 4.0)
-    (at_town_speed,) = with_reach(_harm(_sector(0.45, 0.13)), slow, RATE_REVPS).sectors
-    (at_speed,) = with_reach(_harm(_sector(0.45, 0.13)), fast, 4.0 * RATE_REVPS).sectors
+    (at_town_speed,) = with_reach(_harm(_sector(0.45, 0.13)), _over_ring(slow)).sectors
+    (at_speed,) = with_reach(_harm(_sector(0.45, 0.13)), _over_ring(fast, 4.0 * RATE_REVPS)).sectors
     assert 0.13 < at_speed.width_rev < at_town_speed.width_rev
 
 
 def test_the_stretch_around_each_sector_counts() -> None:
     """One restless stretch over the zero of the angle, sectors within it and away from it."""
     placed = _placed((0.9, 1.2))
-    within, away = with_reach(_harm(_sector(0.02, 0.13), _sector(0.3, 0.13)), placed, RATE_REVPS).sectors
+    within, away = with_reach(_harm(_sector(0.02, 0.13), _sector(0.3, 0.13)), _over_ring(placed)).sectors
     assert within.width_rev == pytest.approx(away.width_rev)
     assert within.width_rev > 0.15
 
@@ -126,6 +126,6 @@ def test_the_stretch_around_each_sector_counts() -> None:
 def test_a_spot_keeps_its_width() -> None:
     spot = _sector(0.45, 0.05)
     harm = _harm(spot)
-    assert with_reach(harm, _placed((0.3, 0.6)), RATE_REVPS) is harm
-    beside = with_reach(_harm(_sector(0.4, 0.2), spot), _placed((0.3, 0.6)), RATE_REVPS)
+    assert with_reach(harm, _over_ring(_placed((0.3, 0.6)))) is harm
+    beside = with_reach(_harm(_sector(0.4, 0.2), spot), _over_ring(_placed((0.3, 0.6))))
     assert beside.sectors[1].width_rev == pytest.approx(spot.width_rev)

@@ -18,6 +18,8 @@ from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_activity import with_reach
 from triage.signals.ring_angle import follow_angle
+from triage.signals.ring_depth import with_even_widths
+from triage.signals.ring_deviation import deviation_over_ring
 from triage.signals.ring_drops import count_drops, place_drops, ring_bin
 from triage.signals.ring_lock import concentration
 from triage.signals.ring_profile import RingProfile, profile_ring
@@ -248,13 +250,16 @@ def _ring_samples(
 def _with_harm(
     ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
 ) -> RingMap:
-    """Add where on the ring the drops are made, and how far the ring is restless around them."""
+    """Add where on the ring the drops are made, and how far the harm reaches around them."""
     placed = place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev)
     counts = count_drops(placed)
     harm = None if counts is None else find_bad_sectors(counts)
     if counts is None or harm is None:
         return ring
-    return replace(ring, harm=with_reach(harm, placed, counts.rate_revps))
+    deviation = deviation_over_ring(placed, counts.rate_revps)
+    if deviation is not None:
+        harm = with_even_widths(with_reach(harm, deviation), deviation)
+    return replace(ring, harm=harm)
 
 
 def _ring_map(

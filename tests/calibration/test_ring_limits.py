@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from triage.calibration.even_dirt import EVEN_DIRT, WIDTHS_REV
 from triage.calibration.ring_limits import (
     RingCase,
     RingScore,
@@ -15,6 +16,8 @@ from triage.calibration.ring_limits import (
     score_ring,
     simulate_steady_drive,
 )
+from triage.errors import SettingsError
+from triage.simulator.road_test import simulate_road_test
 
 
 def test_a_spot_is_found_to_ten_degrees_on_most_cars() -> None:
@@ -25,6 +28,23 @@ def test_a_spot_is_found_to_ten_degrees_on_most_cars() -> None:
     assert sum(is_good(case, score) for case, score in zip(cases, scores, strict=True)) >= 7
     inside = [abs(score.off_rev) < 2.0 * score.off_std_rev for score in scores if score.found]
     assert np.mean(inside) >= 0.8
+
+
+def test_the_width_of_an_evenly_dirty_sector_is_found_on_most_cars() -> None:
+    """Sectors of 36 degrees and more: narrower ones look wider by what the unit averages over."""
+    cases = [RingCase(EVEN_DIRT.cause, 0.5, 50.0, 30.0, 60.0, seed) for seed in range(12)]
+    true_rev = [simulate_steady_drive(case).truth.sectors[0].width_rev for case in cases]
+    scores = [score_ring(case) for case, width_rev in zip(cases, true_rev, strict=True) if width_rev >= 0.1]
+    assert len(scores) >= 8
+    assert np.mean([abs(score.width_ratio - 1.0) <= 0.3 for score in scores]) >= 0.75
+    assert np.median([score.width_ratio for score in scores]) == pytest.approx(1.0, abs=0.1)
+
+
+def test_even_dirt_is_one_sector_as_wide_as_drawn() -> None:
+    (sector,) = simulate_steady_drive(RingCase(EVEN_DIRT.cause, 0.5, 50.0, 30.0, 20.0, 1)).truth.sectors
+    assert WIDTHS_REV[0] - 0.02 <= sector.width_rev <= WIDTHS_REV[1] + 0.02
+    with pytest.raises(SettingsError, match="no cause 'even dirt'"):
+        simulate_road_test(cause=EVEN_DIRT.cause, corner="FL", severity=0.5, duration_s=20.0, seed=1)
 
 
 def test_the_drive_is_steady_and_the_same_for_the_same_case() -> None:

@@ -14,11 +14,13 @@ import numpy as np
 from scipy.ndimage import uniform_filter1d
 
 from triage.calibration.ensemble import spread_over_cores
+from triage.calibration.even_dirt import EVEN_DIRT
 from triage.corners import CORNERS, Corner
 from triage.progress import Progress, no_progress
 from triage.signals.analysis import analyse
 from triage.signals.ring_map import RingMap
 from triage.signals.ring_sectors import BadSector
+from triage.simulator.faults import FAULT_MODELS
 from triage.simulator.road_test import RoadTest, simulate_road_test
 from triage.simulator.sectors import Sector
 from triage.simulator.setup import Setup, draw_setup
@@ -40,7 +42,13 @@ DRIFT_RATIO: Final = 0.012
 
 @dataclass(frozen=True, slots=True)
 class RingCase:
-    """One steady drive."""
+    """One steady drive.
+
+    Attributes
+    ----------
+    cause : str
+        Id of a cause, or that of :data:`triage.calibration.even_dirt.EVEN_DIRT`.
+    """
 
     cause: str
     severity: float
@@ -103,6 +111,7 @@ def simulate_steady_drive(case: RingCase) -> RoadTest:
         seed=case.seed,
         setup=setup,
         path=_steady_path(case.speed_kmh * KMH, case.duration_s, rng),
+        models=(*FAULT_MODELS, EVEN_DIRT),
     )
 
 
@@ -125,17 +134,17 @@ def format_ring_limits(cases: Sequence[RingCase], scores: Sequence[RingScore]) -
     pairs = list(zip(cases, scores, strict=True))
     for cause in dict.fromkeys(case.cause for case in cases):
         own = [pair for pair in pairs if pair[0].cause == cause]
-        lines += [f"{cause}, severity {own[0][0].severity:g}: {_goal(cause)}", _heading(), *_rows(own), ""]
+        lines += [f"{_title(own[0][0])}: {_goal(cause)}", _heading(), *_rows(own), ""]
     return "\n".join(lines)
 
 
 def run_ring_limits(
     number: int, *, severity: float = 0.5, workers: int = 1, progress: Progress = no_progress
 ) -> tuple[tuple[RingCase, ...], tuple[RingScore, ...]]:
-    """Score damage and dirt at every rate, speed and length; ``number`` cars each."""
+    """Score damage and both kinds of dirt at every rate, speed and length; ``number`` cars each."""
     cases = tuple(
         case
-        for cause in ("encoder-damage", "encoder-debris")
+        for cause in ("encoder-damage", "encoder-debris", EVEN_DIRT.cause)
         for case in ring_cases(cause, number, severity=severity)
     )
     return cases, spread_over_cores(score_ring, cases, workers=workers, progress=progress)
@@ -190,6 +199,10 @@ def _steady_path(speed_mps: float, duration_s: float, rng: np.random.Generator) 
 def _smooth(value: FloatArray, window_s: float) -> FloatArray:
     size = round(window_s / GRID_S)
     return np.asarray(uniform_filter1d(uniform_filter1d(value, size), size), dtype=np.float64)
+
+
+def _title(case: RingCase) -> str:
+    return case.cause if case.cause == EVEN_DIRT.cause else f"{case.cause}, severity {case.severity:g}"
 
 
 def _goal(cause: str) -> str:

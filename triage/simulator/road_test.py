@@ -68,6 +68,7 @@ def simulate_road_test(
     setup: Setup | None = None,
     second: Fault | None = None,
     path: VehiclePath | None = None,
+    models: Sequence[FaultModel] = FAULT_MODELS,
     progress: Progress = no_progress,
 ) -> RoadTest:
     """Drive a simulated car with a known fault, or two, and record its wheel speeds.
@@ -75,7 +76,7 @@ def simulate_road_test(
     Parameters
     ----------
     cause : str
-        Id of a row of ``FAULT_MODELS``.
+        Id of one of the models.
     corner : str or None
         Wheel struck; None or ``vehicle`` for causes of the whole vehicle.
     severity : float
@@ -91,6 +92,8 @@ def simulate_road_test(
         first, is the wheel itself and not the channel of that name.
     path : VehiclePath, optional
         Motion of the car, as long as the drive; planned from ``seed`` and the setup's drive when not given.
+    models : sequence of FaultModel
+        Faults that can be built in.
     progress : Progress
         Told how far the work is; may raise to stop it.
 
@@ -105,7 +108,7 @@ def simulate_road_test(
         fault twice.
     """
     _check_drive(duration_s, seed)
-    struck = _check_faults((Fault(cause, corner, severity), *(() if second is None else (second,))))
+    struck = _check_faults((Fault(cause, corner, severity), *(() if second is None else (second,))), models)
     chosen = draw_setup(_stream(seed, _SETUP_STREAM)) if setup is None else setup
     if path is None:
         path = plan_path(chosen.drive, duration_s, _stream(seed, _PATH_STREAM))
@@ -284,9 +287,10 @@ def _check_drive(duration_s: float, seed: int) -> None:
         raise SettingsError(f"the seed {seed} is negative", hint="Use 0 or a positive whole number.")
 
 
-def _check_faults(faults: Sequence[Fault]) -> list[tuple[Fault, FaultModel]]:
+def _check_faults(faults: Sequence[Fault], models: Sequence[FaultModel]) -> list[tuple[Fault, FaultModel]]:
     """Find the model of every fault; the place of a fault of the whole vehicle becomes ``vehicle``."""
-    checked = [_check_fault(fault) for fault in faults]
+    known = {model.cause: model for model in models}
+    checked = [_check_fault(fault, known) for fault in faults]
     if len({(fault.cause, fault.corner) for fault, _ in checked}) < len(checked):
         raise SettingsError(
             f"{faults[0].cause} cannot strike the same place twice",
@@ -295,8 +299,7 @@ def _check_faults(faults: Sequence[Fault]) -> list[tuple[Fault, FaultModel]]:
     return checked
 
 
-def _check_fault(fault: Fault) -> tuple[Fault, FaultModel]:
-    models = {model.cause: model for model in FAULT_MODELS}
+def _check_fault(fault: Fault, models: Mapping[str, FaultModel]) -> tuple[Fault, FaultModel]:
     if fault.cause not in models:
         raise SettingsError(
             f"no cause {fault.cause!r} can be simulated", hint=f"Known causes: {', '.join(models)}."

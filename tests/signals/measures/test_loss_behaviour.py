@@ -146,3 +146,19 @@ def test_losses_every_turn_and_losses_at_random(log_from: LogBuilder) -> None:
     assert locked.value > 0.8
     assert abs(free.value) < 0.35
     assert abs(free.value) < 4.0 * free.std_uncertainty
+
+
+def test_losses_that_keep_to_no_length_are_told_without_knowing_the_turn(log_from: LogBuilder) -> None:
+    """The best of all lengths stays in the band of chance; with few losses it would not, and is not told."""
+    rng = np.random.default_rng(8)
+    time = 0.01 * np.arange(24_000)
+    course = 7.0 + 1.5 * np.sin(time / 9.0)
+    rows = course * (1.0 + 0.001 * rng.normal(size=(4, time.size)))
+    many, few = rows.copy(), rows.copy()
+    places = rng.choice(time.size, 600, replace=False)
+    many[0, places] *= 0.8
+    few[0, places[:30]] *= 0.8
+    told = analyse(log_from(time, many))
+    assert all(isinstance(line, NotMeasurable) for line in told.lines)
+    assert -0.1 < _value(measure_whole_turns(told, 0)).value < 0.3
+    assert isinstance(measure_whole_turns(analyse(log_from(time, few)), 0), NotMeasurable)

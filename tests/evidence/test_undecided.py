@@ -105,7 +105,8 @@ def test_a_longer_drive_by_numerical_integration(two_claims: Rulebook) -> None:
     """One band edge at the measured value: the claims differ in which side the true value lies on."""
     claims = leading_claims(believe((), two_claims), two_claims)
     pairs = pairs_of(claims)
-    table = np.array([(0.9, 0.1) if atom.cause == "no-fault-found" else (0.1, 0.9) for atom in claims.atoms])
+    atoms = [claims.tables.atoms[number] for number in claims.numbers]
+    table = np.array([(0.9, 0.1) if atom.cause == "no-fault-found" else (0.1, 0.9) for atom in atoms])
     longer = gain_of_driving_on(table, (0.5, 0.5), claims, pairs)
     times = int(longer.times[0])
     assert times in LONGER

@@ -12,10 +12,11 @@ import pytest
 
 from triage.corners import CORNERS
 from triage.errors import RulebookError
+from triage.evidence.atoms import build_atoms
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding, Hypothesis, Posterior
 from triage.evidence.likelihoods import LikelihoodTable, variant_name
-from triage.evidence.posterior import believe, build_atoms, known_findings, rank_hypotheses
+from triage.evidence.posterior import believe, known_findings, rank_hypotheses
 from triage.evidence.rulebook import Rulebook, load_rulebook
 from triage.signals.measurement import Measurement
 

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from triage.corners import VEHICLE
-from triage.evidence.posterior import outcome_table
+from triage.evidence.atoms import outcome_table
 from triage.evidence.rule_tables import Rulebook, Scale, places_of
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
@@ -34,13 +34,13 @@ def rulebook() -> Rulebook:
 @pytest.fixture(scope="module")
 def desk(rulebook: Rulebook) -> Desk:
     claims = weigh_claims((), rulebook)
-    return Desk(claims.atoms, rulebook, build_menu(claims, rulebook))
+    return Desk(claims.atoms, rulebook, build_menu(claims.atoms, rulebook))
 
 
 def _some_options(desk: Desk, rng: np.random.Generator, number: int) -> list[Option]:
     chosen = rng.choice(list(desk.rulebook.checks), number, replace=False)
     checks = [desk.rulebook.checks[str(name)] for name in chosen]
-    return [build_options(check, places_of(check.where)[:1], desk.atoms)[0] for check in checks]
+    return [build_options(check, places_of(check.where)[:1], desk.rulebook)[0] for check in checks]
 
 
 def _plain_repairs(desk: Desk, belief: FloatArray, is_open: frozenset[str]) -> float:
@@ -116,7 +116,7 @@ def test_all_at_once_agrees_with_one_by_one(desk: Desk, seed: int) -> None:
 def test_what_is_expected_at_each_place_is_what_the_verdict_rests_on(desk: Desk, rulebook: Rulebook) -> None:
     for check in rulebook.checks.values():
         scale = Scale(tuple(check.outcomes), check.table, check.mirror)
-        for option in build_options(check, places_of(check.where), desk.atoms):
+        for option in build_options(check, places_of(check.where), rulebook):
             plain = outcome_table(scale, option.place, desk.atoms)
             np.testing.assert_array_equal(option.table, plain.T, err_msg=option.name)
 
@@ -140,7 +140,7 @@ def test_leaving_a_repair_out_keeps_costs_with_their_repairs(desk: Desk) -> None
 
 def test_a_further_answer_on_the_same_fact_is_expected_to_tell_less(desk: Desk, rulebook: Rulebook) -> None:
     """By hand: the second of two counts sqrt(2) - 1 = 0.414 of itself."""
-    (option,) = build_options(rulebook.checks["noise-kind"], [VEHICLE], desk.atoms)
+    (option,) = build_options(rulebook.checks["noise-kind"], [VEHICLE], rulebook)
     less = shared(option, 1)
     assert shared(option, 0) is option
     assert less.table.sum(axis=0) == pytest.approx(1.0)
@@ -150,7 +150,7 @@ def test_a_further_answer_on_the_same_fact_is_expected_to_tell_less(desk: Desk, 
 
 def test_a_check_that_tells_nothing_saves_nothing(desk: Desk, rulebook: Rulebook) -> None:
     """However far from knowing the cause, and though other checks would help."""
-    (option,) = build_options(rulebook.checks["noise-kind"], [VEHICLE], desk.atoms)
+    (option,) = build_options(rulebook.checks["noise-kind"], [VEHICLE], rulebook)
     blank = replace(option, table=np.full_like(option.table, 1.0 / len(option.table)))
     belief = weigh_claims((), rulebook).share[np.newaxis]
     acted = float(cost_of_acting(desk, belief, OPEN[0])[0])

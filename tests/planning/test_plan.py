@@ -266,3 +266,19 @@ def test_checks_for_another_kind_of_sensor_are_not_planned(rulebook: Rulebook) -
     }
     assert "coil-resistance" in offered["passive"] - offered["active"]
     assert "sensor-supply-current" in offered["active"] - offered["passive"]
+
+
+def test_plans_made_before_change_none_that_follow(rulebook: Rulebook) -> None:
+    """The desk that is kept with the rule book: after other levels, repairs and figures, the same plan."""
+    findings = _answers(rulebook, "rock-wheel@FL=slight")
+    tried = [("replace-hub-unit", CORNERS[0])]
+    wanted = [make_plan(findings, load_rulebook(), tried=done) for done in ((), tried)]
+    for is_open in ((), ("on-ground", "lifted"), tuple(rulebook.access)):
+        make_plan((), rulebook, is_open=is_open, tried=tried)
+        make_plan(findings, rulebook, is_open=is_open)
+    assert [make_plan(findings, rulebook, tried=done) for done in ((), tried)] == wanted
+    used, fresh = (
+        replace(book, workshop=replace(book.workshop, money_per_hour=70.0))
+        for book in (rulebook, load_rulebook())
+    )
+    assert make_plan(findings, used) == make_plan(findings, fresh) != wanted[0]

@@ -11,9 +11,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import Place
+from triage.evidence.atoms import AtomTables
 from triage.evidence.hypotheses import Hypothesis
-from triage.evidence.posterior import Atom, Belief, outcome_table
-from triage.evidence.rule_tables import Rulebook, Scale
+from triage.evidence.posterior import Belief
+from triage.evidence.rule_tables import Rulebook
 from triage.speed_log import FloatArray
 
 DECIDED_SHARE: Final = 0.95
@@ -32,20 +33,23 @@ class Claims:
     hypotheses : tuple of Hypothesis
     probability : float64[claims]
         Of the whole verdict; does not sum to 1.
-    atoms : tuple of Atom
-        Those of all these claims.
     mixture : float64[claims, atoms]
         Share of each atom in each claim, given the findings; every row sums to 1.
+    tables : AtomTables
+        What every atom of the rule book makes one expect.
+    numbers : int64[atoms]
+        Places of the atoms of these claims among them.
     """
 
     hypotheses: tuple[Hypothesis, ...]
     probability: FloatArray
-    atoms: tuple[Atom, ...]
     mixture: FloatArray
+    tables: AtomTables
+    numbers: NDArray[np.intp]
 
-    def table(self, scale: Scale, place: Place) -> FloatArray:
+    def table(self, source: str, place: Place) -> FloatArray:
         """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
-        return outcome_table(scale, place, self.atoms)
+        return self.tables.outcome_table(source, place)[self.numbers]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,14 +84,15 @@ def leading_claims(belief: Belief, rulebook: Rulebook) -> Claims:
     enough = 1 + int(np.searchsorted(np.cumsum(ranked), DECIDED_SHARE))
     close = int(np.sum(ranked * DECIDED_SHARE > ranked[0] * (1.0 - DECIDED_SHARE)))
     chosen = order[: min(enough, close, MOST_CLAIMS)]
-    member = np.array([[atom.index == index for atom in belief.atoms] for index in chosen])
+    member = belief.tables.index == chosen[:, np.newaxis]
     used = np.flatnonzero(member.any(axis=0))
     mixture = member[:, used] * belief.probability[used]
     return Claims(
         hypotheses=tuple(rulebook.hypotheses[index] for index in chosen),
         probability=probability[chosen],
-        atoms=tuple(belief.atoms[i] for i in used),
         mixture=mixture / mixture.sum(axis=1, keepdims=True),
+        tables=belief.tables,
+        numbers=used,
     )
 
 

@@ -80,7 +80,7 @@ def _contradiction(answer: Finding, ordered: Sequence[Finding], rulebook: Rulebo
     """Return the contradiction of one answer with the rest, if there is one."""
     rest = [finding for finding in ordered if finding is not answer]
     belief = believe(rest, rulebook)
-    likelihood = finding_likelihoods([answer], rulebook, belief.atoms)[0]
+    likelihood = finding_likelihoods([answer], belief.tables)[0]
     expected = float(likelihood @ belief.probability)
     surprise_bit = -float(np.log2(expected))
     joint = belief.by_hypothesis(likelihood * belief.prior)

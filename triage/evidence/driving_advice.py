@@ -72,9 +72,7 @@ def possible_drives(
     of one group share their evidence, in the gain as in the ranking.
     """
     drives = [
-        _missing_drive(
-            rule, place, _weight(rule, place, findings, rulebook, more=1), rulebook, (claims, pairs)
-        )
+        _missing_drive(rule, place, _weight(rule, place, findings, rulebook, more=1), (claims, pairs))
         for rule, place in _missing_places(not_measurable, rulebook)
     ]
     drives += [
@@ -138,10 +136,10 @@ def _places(rule: MeasurementRule, gap: NotMeasurable) -> tuple[Place, ...]:
 
 
 def _missing_drive(
-    rule: MeasurementRule, place: Place, weight: float, rulebook: Rulebook, between: tuple[Claims, Pairs]
+    rule: MeasurementRule, place: Place, weight: float, between: tuple[Claims, Pairs]
 ) -> Drive:
     claims, pairs = between
-    gain = gain_of_seeing_bit(_table(rule, place, weight, rulebook, claims), claims, pairs)
+    gain = gain_of_seeing_bit(flattened(claims.table(rule.id, place), weight), claims, pairs)
     return Drive(
         rule, place, gain * _may_show(rule, place, claims, pairs), np.ones(gain.size, dtype=np.int64)
     )
@@ -153,18 +151,9 @@ def _longer_drive(
     claims, pairs = between
     rule = rulebook.measurements[finding.source]
     shares = [finding.band_probability.get(band, 0.0) for band in rule.bands]
-    table = _table(rule, finding.corner, weight, rulebook, claims)
+    table = flattened(claims.table(rule.id, finding.corner), weight)
     longer = gain_of_driving_on(table, shares, claims, pairs)
     return Drive(rule, finding.corner, longer.gain_bit, longer.times)
-
-
-def _table(
-    rule: MeasurementRule, place: Place, weight: float, rulebook: Rulebook, claims: Claims
-) -> FloatArray:
-    scale = rulebook.scale(rule.id)
-    if scale is None:
-        raise KeyError(rule.id)
-    return flattened(claims.table(scale, place), weight)
 
 
 def _may_show(rule: MeasurementRule, place: Place, claims: Claims, pairs: Pairs) -> FloatArray:

@@ -12,8 +12,8 @@ from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.claims import leading_claims
 from triage.evidence.fitting import asked_already, fits, known_sensor
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
-from triage.evidence.posterior import Belief, believe, known_findings, outcome_table
-from triage.evidence.rule_tables import Check, Rulebook, Scale
+from triage.evidence.posterior import Belief, believe, known_findings
+from triage.evidence.rule_tables import Check, Rulebook
 from triage.speed_log import FloatArray
 from triage.texts import Text, instead_of, joined
 from triage.units import format_share
@@ -26,6 +26,9 @@ BRANCHES_TOLD: Final = 3
 
 LEAST_GAIN_BIT: Final = 0.002
 """Checks that tell less than this are not suggested (judgement)."""
+
+RISES: Final = Text("rises from")
+FALLS: Final = Text("falls from")
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,15 +74,21 @@ def suggest_checks(
     answered = asked_already(ordered, rulebook)
     corners = _worth_a_look(belief, rulebook)
     sensor = known_sensor(ordered, rulebook)
-    suggestions = [
-        _suggestion(check, place, belief, rulebook)
+    forecasts = [
+        (check, place, forecast_check(check, place, belief))
         for check in rulebook.checks.values()
         for place in _places(check, corners)
         if f"{check.id}@{place}" not in answered and fits(check, sensor)
     ]
-    useful = [suggestion for suggestion in suggestions if suggestion.gain_bit >= LEAST_GAIN_BIT]
+    # Only what is suggested is put in words: that takes longer than the forecast.
+    now = belief.by_hypothesis(belief.probability)
+    suggestions = [
+        _suggestion(check, place, forecast, now, rulebook)
+        for check, place, forecast in forecasts
+        if forecast.gain_bit >= LEAST_GAIN_BIT
+    ]
     return tuple(
-        sorted(useful, key=lambda each: (-each.gain_bit / each.minutes_min, each.check, each.corner))
+        sorted(suggestions, key=lambda each: (-each.gain_bit / each.minutes_min, each.check, each.corner))
     )
 
 
@@ -95,14 +104,7 @@ def _places(check: Check, corners: tuple[Corner, ...]) -> tuple[Place, ...]:
 
 def leading_corners(belief: Belief) -> tuple[Corner, ...]:
     """Return the corners with a share of the blame worth looking at, the most blamed first."""
-    blame = {
-        corner: sum(
-            float(share)
-            for atom, share in zip(belief.atoms, belief.probability, strict=True)
-            if atom.blamed == corner
-        )
-        for corner in CORNERS
-    }
+    blame = {corner: sum(belief.probability[belief.tables.blaming(corner)].tolist()) for corner in CORNERS}
     total = sum(blame.values())
     ordered = sorted(CORNERS, key=lambda corner: -blame[corner])
     return tuple(
@@ -118,7 +120,7 @@ def forecast_check(check: Check, place: Place, belief: Belief) -> Forecast:
     The expected drop of entropy is the mutual information of outcome and hypothesis, so it is never negative
     (T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, theorem 2.6.5; from memory).
     """
-    table = outcome_table(Scale(tuple(check.outcomes), check.table, check.mirror), place, belief.atoms)
+    table = belief.tables.outcome_table(check.id, place)
     joint = belief.by_hypothesis((table * belief.probability[:, np.newaxis]).T)
     outcome_probability = joint.sum(axis=1)
     after = joint / outcome_probability[:, np.newaxis]
@@ -142,11 +144,17 @@ def hypothesis_name(hypothesis: Hypothesis, rulebook: Rulebook) -> str:
     return Text("{cause}, {wheel}", cause=title, wheel=CORNER_NAMES[hypothesis.corner])
 
 
-def _suggestion(check: Check, place: Place, belief: Belief, rulebook: Rulebook) -> CheckSuggestion:
-    forecast = forecast_check(check, place, belief)
-    now = belief.by_hypothesis(belief.probability)
+def _names(rulebook: Rulebook) -> tuple[str, ...]:
+    """Names of all claims, in the order of ``Rulebook.hypotheses``."""
+    return tuple(hypothesis_name(hypothesis, rulebook) for hypothesis in rulebook.hypotheses)
+
+
+def _suggestion(
+    check: Check, place: Place, forecast: Forecast, now: FloatArray, rulebook: Rulebook
+) -> CheckSuggestion:
+    names = rulebook.once(_names)
     meanings = {
-        outcome: _meaning(now, forecast.after[i], rulebook) for i, outcome in enumerate(_spoken_ids(check))
+        outcome: _meaning(now, forecast.after[i], names) for i, outcome in enumerate(_spoken_ids(check))
     }
     return CheckSuggestion(
         check=check.id,
@@ -169,7 +177,7 @@ def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
             "“{outcome}” ({share} likely) would put first: {leader}",
             outcome=outcomes[i],
             share=format_share(forecast.outcome_probability[i]),
-            leader=_leader(forecast.after[i], rulebook),
+            leader=_leader(forecast.after[i], rulebook.once(_names)),
         )
         for i in likeliest
     ]
@@ -187,24 +195,21 @@ def _spoken_ids(check: Check) -> list[str]:
     return [instead_of(name, words) for name, words in check.outcomes.items()]
 
 
-def _leader(after: FloatArray, rulebook: Rulebook) -> str:
+def _leader(after: FloatArray, names: Sequence[str]) -> str:
     best = int(np.argmax(after))
-    name = hypothesis_name(rulebook.hypotheses[best], rulebook)
-    return Text("{claim} at {share}", claim=name, share=format_share(float(after[best])))
+    return Text("{claim} at {share}", claim=names[best], share=format_share(float(after[best])))
 
 
-def _meaning(now: FloatArray, after: FloatArray, rulebook: Rulebook) -> str:
+def _meaning(now: FloatArray, after: FloatArray, names: Sequence[str]) -> str:
     """Say what rises and what falls most."""
-    moves = (
-        (int(np.argmax(after - now)), Text("rises from")),
-        (int(np.argmin(after - now)), Text("falls from")),
-    )
+    change = after - now
+    moves = ((int(np.argmax(change)), RISES), (int(np.argmin(change)), FALLS))
     return joined(
         "; ",
         (
             Text(
                 "{claim} {moves} {before} to {after}",
-                claim=hypothesis_name(rulebook.hypotheses[i], rulebook),
+                claim=names[i],
                 moves=verb,
                 before=format_share(now[i]),
                 after=format_share(after[i]),

@@ -26,18 +26,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
-from triage.corners import CORNERS, SIDE_SIGN, VEHICLE, Place
+from triage.corners import Place
+from triage.evidence.atoms import Atom, AtomTables, all_atoms
 from triage.evidence.explanation import contributions_bit
-from triage.evidence.hypotheses import Finding, Hypothesis, Posterior, RankedHypothesis
-from triage.evidence.likelihoods import variant_name
-from triage.evidence.rule_tables import OTHER, Rulebook, Scale, places_of
+from triage.evidence.hypotheses import Finding, Posterior, RankedHypothesis
+from triage.evidence.rule_tables import Rulebook
 from triage.signals.one_core import product_on_one_core
-from triage.speed_log import BoolArray, FloatArray
+from triage.speed_log import FloatArray
 
 SMALLEST_LIKELIHOOD: Final = 1e-300
 """Keeps a finding whose bands have other names than the rule book's from making everything impossible."""
@@ -46,32 +46,13 @@ ROWS_AT_ONCE: Final = 16
 
 
 @dataclass(frozen=True, slots=True)
-class Atom:
-    """A claim with a definite place and way to show itself.
-
-    Attributes
-    ----------
-    variant : str
-        Name of its row in the likelihoods; the id of the cause when that has only one way to show itself.
-    index : int
-        Place of its hypothesis in ``Rulebook.hypotheses``.
-    prior : float
-        Its part of the cause's prior.
-    """
-
-    blamed: Place
-    cause: str
-    variant: str
-    index: int
-    prior: float
-
-
-@dataclass(frozen=True, slots=True)
 class Belief:
     """Probabilities before they are sorted, and what they were made from.
 
     Attributes
     ----------
+    tables : AtomTables
+        What each atom makes one expect.
     prior, probability : float64[atoms]
         Before and after the findings; each sums to 1.
     likelihood : float64[findings, atoms]
@@ -80,25 +61,23 @@ class Belief:
         Factor on each finding's log-likelihood.
     """
 
-    atoms: tuple[Atom, ...]
+    tables: AtomTables
     prior: FloatArray
     probability: FloatArray
     likelihood: FloatArray
     weights: FloatArray
-    _belongs: FloatArray = field(init=False, repr=False, compare=False)
 
-    def __post_init__(self) -> None:
-        index = [atom.index for atom in self.atoms]
-        belongs = np.zeros((len(index), 1 + max(index)))
-        belongs[np.arange(len(index)), index] = 1.0
-        object.__setattr__(self, "_belongs", belongs)
+    @property
+    def atoms(self) -> tuple[Atom, ...]:
+        """Those that the probabilities belong to."""
+        return self.tables.atoms
 
     def by_hypothesis(self, values: FloatArray) -> FloatArray:
         """Sum values over the atoms of each hypothesis; ``values`` has atoms along its last axis."""
         if values.ndim == 1:
-            sums: FloatArray = values @ self._belongs
+            sums: FloatArray = values @ self.tables.belongs
             return sums
-        return product_on_one_core(values, self._belongs, rows=ROWS_AT_ONCE)
+        return product_on_one_core(values, self.tables.belongs, rows=ROWS_AT_ONCE)
 
 
 def rank_hypotheses(
@@ -142,46 +121,28 @@ def _printed(share: float) -> float:
 
 def believe(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
     """Return the probability of every atom under the findings (all of them known to the rule book)."""
-    atoms = build_atoms(rulebook)
-    prior = np.array([atom.prior for atom in atoms])
-    prior = prior / prior.sum()
-    likelihood = finding_likelihoods(findings, rulebook, atoms)
+    tables, prior = all_atoms(rulebook), rulebook.once(_prior)
+    likelihood = finding_likelihoods(findings, tables)
     log_likelihood = np.log(likelihood)
     weights = finding_weights(findings, rulebook, log_likelihood=log_likelihood, prior=prior)
     score = np.log(prior) + weights @ log_likelihood
     share = np.exp(score - score.max())
     floor = rulebook.scoring.floor
     probability = (1.0 - floor) * share / share.sum() + floor * prior
-    return Belief(atoms, prior, probability / probability.sum(), likelihood, weights)
+    return Belief(tables, prior, probability / probability.sum(), likelihood, weights)
+
+
+def _prior(rulebook: Rulebook) -> FloatArray:
+    """Probability of every atom before anything is found, float64[atoms]."""
+    prior: FloatArray = np.array([atom.prior for atom in all_atoms(rulebook).atoms])
+    prior /= prior.sum()
+    prior.setflags(write=False)  # all beliefs by the rule book share it
+    return prior
 
 
 def believe_all(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
     """Return the same for findings in any order, known to the rule book or not."""
     return believe(known_findings(findings, rulebook), rulebook)
-
-
-def build_atoms(rulebook: Rulebook) -> tuple[Atom, ...]:
-    """List the atoms: a cause's prior is shared evenly by its places, and there by its variants' shares."""
-    index = {hypothesis: i for i, hypothesis in enumerate(rulebook.hypotheses)}
-    atoms = []
-    for cause in rulebook.causes.values():
-        blamed = CORNERS if cause.id == OTHER else places_of(cause.where)
-        for place in blamed:
-            stated: Place = place if cause.where == "corner" else VEHICLE
-            hypothesis = index[Hypothesis(stated, cause.id)]
-            atoms += [
-                Atom(place, cause.id, variant, hypothesis, share * cause.prior / len(blamed))
-                for variant, share in _variants(cause.id, rulebook)
-            ]
-    return tuple(atoms)
-
-
-def _variants(cause: str, rulebook: Rulebook) -> list[tuple[str, float]]:
-    """Names and shares of the rows of a cause."""
-    shares = rulebook.variants.get(cause)
-    if shares is None:
-        return [(cause, 1.0)]
-    return [(variant_name(cause, number + 1), share) for number, share in enumerate(shares)]
 
 
 def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Finding, ...]:
@@ -190,61 +151,15 @@ def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Fin
     return tuple(sorted(known, key=lambda finding: finding.id))
 
 
-def finding_likelihoods(findings: Sequence[Finding], rulebook: Rulebook, atoms: Sequence[Atom]) -> FloatArray:
-    """Return P(finding | atom), float64[findings, atoms]."""
-    # One source speaks of up to four places: its rows, and who reaches a place, are worked out once.
-    told: dict[str, FloatArray] = {}
-    reached: dict[Place, BoolArray] = {}
-    rows = np.empty((len(findings), len(atoms)))
+def finding_likelihoods(findings: Sequence[Finding], tables: AtomTables) -> FloatArray:
+    """Return P(finding | atom), float64[findings, atoms]; KeyError for one the rule book does not know."""
+    rows = np.empty((len(findings), len(tables.atoms)))
     for row, finding in zip(rows, findings, strict=True):
-        scale = rulebook.scale(finding.source)
-        if scale is None:
-            raise KeyError(finding.source)
-        if finding.source not in told:
-            told[finding.source] = _told(scale, atoms)
-        if finding.corner not in reached:
-            reached[finding.corner] = _reached(finding.corner, atoms)
-        shares = np.array([finding.band_probability.get(name, 0.0) for name in scale.names])
-        sound = float(np.array(scale.table.rows["sound"]) @ shares)
-        seen = np.where(reached[finding.corner], told[finding.source] @ shares, sound)
-        row[:] = np.maximum(seen, SMALLEST_LIKELIHOOD)
+        expected = tables.expected(finding.source)
+        shares = np.array([finding.band_probability.get(name, 0.0) for name in expected.names])
+        seen = np.where(tables.reached(finding.corner), expected.told @ shares, expected.sound @ shares)
+        np.maximum(seen, SMALLEST_LIKELIHOOD, out=row)
     return rows
-
-
-def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArray:
-    """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
-    sound = np.array(scale.table.rows["sound"], dtype=float)
-    table: FloatArray = np.where(_reached(place, atoms)[:, np.newaxis], _told(scale, atoms), sound)
-    return table
-
-
-def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
-    """Return the row that applies to the atom; None when it leaves the place sound."""
-    if not _reached(place, [atom])[0]:
-        return None
-    row: tuple[float, ...] = tuple(_told(scale, [atom])[0].tolist())
-    return row
-
-
-def _told(scale: Scale, atoms: Sequence[Atom]) -> FloatArray:
-    """P(band | atom) at a place that the atom reaches, float64[atoms, bands]."""
-    # Few variants serve all places, and so many scales are asked for that looking up each atom shows.
-    number: dict[str, int] = {}
-    numbers = [number.setdefault(atom.variant, len(number)) for atom in atoms]
-    rows = [scale.table.row(variant) for variant in number]
-    table: FloatArray = np.array(rows, dtype=float).reshape(len(rows), len(scale.names))[numbers]
-    if not scale.mirror:
-        return table
-    mirrored = [scale.names.index(scale.mirror.get(name, name)) for name in scale.names]
-    left = np.array([atom.blamed == VEHICLE or SIDE_SIGN[atom.blamed] > 0 for atom in atoms], dtype=bool)
-    return np.where(left[:, np.newaxis], table, table[:, mirrored])
-
-
-def _reached(place: Place, atoms: Sequence[Atom]) -> BoolArray:
-    """Flag the atoms that change what is seen at the place."""
-    if place == VEHICLE:
-        return np.ones(len(atoms), dtype=bool)
-    return np.array([atom.blamed in (place, VEHICLE) for atom in atoms], dtype=bool)
 
 
 def finding_weights(

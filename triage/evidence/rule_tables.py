@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Final, Literal
+from typing import Any, Final, Literal, TypeVar, cast
 
 from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.check_tables import SKIPPED, WHERES, Access, Check, CodeFamily, ValueRule, Where
@@ -37,6 +37,8 @@ __all__ = [
     "Workshop",
     "places_of",
 ]
+
+_Made = TypeVar("_Made")
 
 Distribution = Literal["normal", "lognormal"]
 DISTRIBUTIONS: Final[tuple[Distribution, ...]] = ("normal", "lognormal")
@@ -261,6 +263,17 @@ class Scale:
     mirror: Mapping[str, str]
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class WorkedOut:
+    """What was worked out of one rule book, each by the function that does it; copies begin with nothing."""
+
+    made: dict[Callable[[Any], object], object] = field(default_factory=dict)
+
+    def __reduce__(self) -> tuple[type[WorkedOut], tuple[()]]:
+        """Keep it out of files and of other processes, which work it out themselves."""
+        return WorkedOut, ()
+
+
 @dataclass(frozen=True, slots=True)
 class Rulebook:
     """All tables, checked as a whole; keys are ids.
@@ -273,6 +286,8 @@ class Rulebook:
         SHA-256 over the contents of the files, the same for all line endings.
     hypotheses : tuple of Hypothesis
         Every (corner, cause) that can be claimed, in the order of the file.
+    worked_out : WorkedOut
+        See :meth:`once`.
     """
 
     causes: Mapping[str, Cause]
@@ -291,6 +306,8 @@ class Rulebook:
     digest: str
     code_families: Mapping[str, CodeFamily] = field(default_factory=dict)
     hypotheses: tuple[Hypothesis, ...] = field(init=False)
+    # Not given to the constructor: a changed copy, made by dataclasses.replace, begins with an empty one.
+    worked_out: WorkedOut = field(default_factory=WorkedOut, init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
         claims = tuple(
@@ -298,6 +315,21 @@ class Rulebook:
         )
         # Kept, for every weighing of an answer asks for them, and in one order, for rows of arrays follow it.
         object.__setattr__(self, "hypotheses", claims)
+
+    def once(self, work_out: Callable[[Rulebook], _Made]) -> _Made:
+        """Return what a function makes of this rule book, worked out when it is first asked for.
+
+        For what depends on the rule book alone and is asked for with every log and every answer.
+
+        Parameters
+        ----------
+        work_out : callable
+            A pure function of a module, whose result nobody changes.
+        """
+        made = self.worked_out.made
+        if work_out not in made:  # two threads may both work it out; they make the same
+            made[work_out] = work_out(self)
+        return cast("_Made", made[work_out])
 
     def path_of(self, access: str) -> tuple[Access, ...]:
         """Return a level of access and all those around it, the innermost first."""

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import numpy as np
-
-from triage.evidence.claims import Claims, Pairs, leading_claims, pairs_of
+from triage.evidence.claims import leading_claims, pairs_of
 from triage.evidence.driving_advice import LEAST_ADVICE_BIT, best_drive, possible_drives
 from triage.evidence.hypotheses import CheckAdvice, CheckSuggestion, Finding, UndecidedPair
 from triage.evidence.pair_information import gain_of_seeing_bit
 from triage.evidence.posterior import Belief, believe, known_findings
 from triage.evidence.rule_tables import Rulebook
 from triage.signals.measurement import NotMeasurable
-from triage.speed_log import FloatArray
 
 
 def find_undecided(
@@ -50,7 +47,9 @@ def find_undecided(
         return ()
     pairs = pairs_of(claims)
     drives = possible_drives(known, not_measurable, rulebook, claims=claims, pairs=pairs)
-    gains = [_check_gain_bit(check, rulebook, claims, pairs) for check in next_checks]
+    gains = [
+        gain_of_seeing_bit(claims.table(check.check, check.corner), claims, pairs) for check in next_checks
+    ]
     return tuple(
         UndecidedPair(
             first=claims.hypotheses[first],
@@ -62,13 +61,6 @@ def find_undecided(
         )
         for number, (first, second) in enumerate(zip(pairs.first, pairs.second, strict=True))
     )
-
-
-def _check_gain_bit(check: CheckSuggestion, rulebook: Rulebook, claims: Claims, pairs: Pairs) -> FloatArray:
-    scale = rulebook.scale(check.check)
-    if scale is None:
-        return np.zeros(pairs.share.size)
-    return gain_of_seeing_bit(claims.table(scale, check.corner), claims, pairs)
 
 
 def _best_check(checks: Sequence[CheckSuggestion], gains_bit: Sequence[float]) -> CheckAdvice | None:

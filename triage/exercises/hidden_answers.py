@@ -15,7 +15,7 @@ from typing import Final
 from triage.corners import CORNERS, VEHICLE, Corner, Place
 from triage.errors import SettingsError
 from triage.evidence.answers import Observation, find_check
-from triage.evidence.posterior import Atom, scale_row
+from triage.evidence.atoms import Atom, scale_row
 from triage.evidence.rule_tables import Check, Rulebook, Scale
 from triage.exercises.exercise import Exercise, Hidden
 from triage.texts import Text

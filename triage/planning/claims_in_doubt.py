@@ -12,16 +12,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
+from triage.corners import Place
+from triage.evidence.atoms import Atom, AtomTables, all_atoms
 from triage.evidence.hypotheses import Finding
-from triage.evidence.posterior import (
-    Atom,
-    Belief,
-    believe,
-    finding_likelihoods,
-    finding_weights,
-    known_findings,
-)
+from triage.evidence.posterior import believe, finding_likelihoods, finding_weights, known_findings
 from triage.evidence.rule_tables import Rulebook
 from triage.speed_log import FloatArray
 
@@ -48,24 +44,40 @@ def weigh_claims(findings: Sequence[Finding], rulebook: Rulebook) -> Claims:
     known = known_findings(findings, rulebook)
     answers = [finding for finding in known if finding.source in rulebook.checks]
     belief = believe([finding for finding in known if finding.source in rulebook.measurements], rulebook)
-    atoms, share, prior = _one_per_cause(belief)
+    tables = atoms_of_causes(rulebook)
+    share, prior = _by_cause(belief.probability, rulebook), _by_cause(belief.prior, rulebook)
     doubt = rulebook.workshop.doubt
     share = (1.0 - doubt) * share + doubt * prior
     if answers:
-        log_likelihood = np.log(finding_likelihoods(answers, rulebook, atoms))
+        log_likelihood = np.log(finding_likelihoods(answers, tables))
         weights = finding_weights(answers, rulebook, log_likelihood=log_likelihood, prior=prior)
         share = share * np.exp(weights @ log_likelihood)
-    return Claims(atoms, share / share.sum())
+    return Claims(tables.atoms, share / share.sum())
 
 
-def _one_per_cause(belief: Belief) -> tuple[tuple[Atom, ...], FloatArray, FloatArray]:
-    place: dict[tuple[str, str], int] = {}
-    for atom in belief.atoms:
-        place.setdefault((atom.blamed, atom.cause), len(place))
-    number = [place[atom.blamed, atom.cause] for atom in belief.atoms]
-    first = [number.index(i) for i in range(len(place))]
-    atoms = tuple(replace(belief.atoms[i], variant=belief.atoms[i].cause) for i in first)
-    share, prior = np.zeros(len(place)), np.zeros(len(place))
-    np.add.at(share, number, belief.probability)
-    np.add.at(prior, number, belief.prior)
-    return atoms, share, prior
+def atoms_of_causes(rulebook: Rulebook) -> AtomTables:
+    """Return the atoms with all variants of a cause as one, worked out once for each rule book."""
+    return rulebook.once(_atoms_of_causes)
+
+
+def _atoms_of_causes(rulebook: Rulebook) -> AtomTables:
+    number = rulebook.once(_number_of_cause).tolist()
+    atoms = all_atoms(rulebook).atoms
+    first = [atoms[number.index(i)] for i in range(1 + max(number))]
+    return AtomTables(tuple(replace(atom, variant=atom.cause) for atom in first), rulebook)
+
+
+def _number_of_cause(rulebook: Rulebook) -> NDArray[np.intp]:
+    """Return which of the atoms of causes each atom goes into, int64[atoms]."""
+    place: dict[tuple[Place, str], int] = {}
+    atoms = all_atoms(rulebook).atoms
+    return np.array(
+        [place.setdefault((atom.blamed, atom.cause), len(place)) for atom in atoms], dtype=np.intp
+    )
+
+
+def _by_cause(values: FloatArray, rulebook: Rulebook) -> FloatArray:
+    """Sum float64[atoms] over the variants of each cause."""
+    sums = np.zeros(len(atoms_of_causes(rulebook).atoms))
+    np.add.at(sums, rulebook.once(_number_of_cause), values)
+    return sums

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 import numpy as np
 
 from triage.corners import VEHICLE, Place
-from triage.evidence.likelihoods import SOUND
+from triage.evidence.atoms import Atom
 from triage.evidence.pair_information import flattened
-from triage.evidence.posterior import Atom, outcome_table
-from triage.evidence.rule_tables import Check, Rulebook, Scale, places_of
-from triage.planning.claims_in_doubt import Claims
+from triage.evidence.rule_tables import Check, Rulebook, places_of
+from triage.planning.claims_in_doubt import Claims, atoms_of_causes
 from triage.planning.costs import StepCost, cost_of_check, cost_of_repair
 from triage.planning.repair_cost import RepairMenu, expected_repair_cost
 from triage.speed_log import FloatArray
@@ -96,12 +95,26 @@ class Desk:
         return self.followers[number]
 
 
-def build_menu(claims: Claims, rulebook: Rulebook) -> RepairMenu:
+def first_desk(rulebook: Rulebook) -> Desk:
+    """Return the desk on which nothing was tried yet.
+
+    It is kept with the rule book, so that what it works out for one plan serves the next. A desk after
+    repairs is made anew by each plan: there are as many as ways to try them.
+    """
+    return rulebook.once(_first_desk)
+
+
+def _first_desk(rulebook: Rulebook) -> Desk:
+    atoms = atoms_of_causes(rulebook).atoms
+    return Desk(atoms, rulebook, build_menu(atoms, rulebook))
+
+
+def build_menu(atoms: Sequence[Atom], rulebook: Rulebook) -> RepairMenu:
     """Return every repair at every place with its cures by claim, the last resort at the end."""
     chosen = [(repair, place) for repair in rulebook.repairs.values() for place in places_of(repair.where)]
-    cure = np.zeros((len(chosen) + 1, len(claims.atoms)))
+    cure = np.zeros((len(chosen) + 1, len(atoms)))
     for row, (repair, place) in zip(cure, chosen, strict=False):
-        row[:] = [repair.cures.get(atom.cause, 0.0) if atom.blamed == place else 0.0 for atom in claims.atoms]
+        row[:] = [repair.cures.get(atom.cause, 0.0) if atom.blamed == place else 0.0 for atom in atoms]
     cure[-1] = 1.0
     names = tuple(f"{repair.id}@{place}" for repair, place in chosen)
     closed = RepairMenu(names, cure, np.zeros(len(names) + 1))
@@ -133,16 +146,19 @@ def share_after(claims: Claims, menu: RepairMenu, tried: Sequence[tuple[str, Pla
     return left
 
 
-def build_options(check: Check, places: Sequence[Place], atoms: Sequence[Atom]) -> list[Option]:
-    """Return a check at each of these places with what each claim makes one expect."""
-    scale = Scale(tuple(check.outcomes), check.table, check.mirror)
-    told = outcome_table(scale, VEHICLE, atoms).T  # there every claim shows itself
-    sound = np.array(check.table.rows[SOUND])[:, np.newaxis]
-    blamed = [atom.blamed for atom in atoms]
-    reached = [np.array([one in (place, VEHICLE) or place == VEHICLE for one in blamed]) for place in places]
-    return [
-        Option(check, place, np.where(here, told, sound)) for place, here in zip(places, reached, strict=True)
-    ]
+def build_options(check: Check, places: Sequence[Place], rulebook: Rulebook) -> list[Option]:
+    """Return a check of the rule book at each of these places with what each claim makes one expect."""
+    known = rulebook.once(_all_options)
+    return [known[check.id, place] for place in places]
+
+
+def _all_options(rulebook: Rulebook) -> Mapping[tuple[str, Place], Option]:
+    tables = atoms_of_causes(rulebook)
+    return {
+        (check.id, place): Option(check, place, tables.outcome_table(check.id, place).T)
+        for check in rulebook.checks.values()
+        for place in places_of(check.where)
+    }
 
 
 def shared(option: Option, answered: int) -> Option:

@@ -33,8 +33,8 @@ from triage.planning.desk import (
     Desk,
     OpenLevels,
     Option,
-    build_menu,
     build_options,
+    first_desk,
     leave_out,
     places_to_check,
     share_after,
@@ -141,9 +141,10 @@ def make_plan(
     Plan
     """
     claims = claims or weigh_claims(findings, rulebook)
-    whole = build_menu(claims, rulebook)
-    share = share_after(claims, whole, tried)
-    desk = Desk(claims.atoms, rulebook, leave_out(whole, tried))
+    desk = first_desk(rulebook)
+    share = share_after(claims, desk.menu, tried)
+    if tried:
+        desk = Desk(desk.atoms, rulebook, leave_out(desk.menu, tried), prices=desk.prices)
     asked = {finding.id for finding in findings} | set(skipped)
     options = _options(desk, share, asked, known_sensor(findings, rulebook))
     told = Counter(
@@ -163,7 +164,7 @@ def _options(desk: Desk, share: FloatArray, asked: set[str], sensor: str | None)
         option
         for check in desk.rulebook.checks.values()
         if fits(check, sensor)
-        for option in build_options(check, places_to_check(check, corners), desk.atoms)
+        for option in build_options(check, places_to_check(check, corners), desk.rulebook)
         if option.name not in asked
     ]
 

@@ -128,15 +128,15 @@ class Car:
 def open_shop(believed: Rulebook, real: Rulebook) -> Shop:
     """Work out every table once."""
     claims = weigh_claims((), believed)
-    menu = build_menu(claims, believed)
+    menu = build_menu(claims.atoms, believed)
     return Shop(
         rulebook=believed,
         claims=claims,
-        options=_options(believed, claims),
-        real={name: option.table for name, option in _options(real, claims).items()},
+        options=_options(believed),
+        real={name: option.table for name, option in _options(real).items()},
         menu=menu,
         desk=Desk(claims.atoms, believed, menu),
-        real_cure=build_menu(claims, real).cure,
+        real_cure=build_menu(claims.atoms, real).cure,
     )
 
 
@@ -239,11 +239,11 @@ def _disturbed(row: tuple[float, ...], rng: np.random.Generator, spread: float) 
     return tuple(float(share) for share in weights / weights.sum())
 
 
-def _options(rulebook: Rulebook, claims: Claims) -> dict[str, Option]:
+def _options(rulebook: Rulebook) -> dict[str, Option]:
     options = [
         option
         for check in rulebook.checks.values()
         if fits(check, SENSOR)
-        for option in build_options(check, places_of(check.where), claims.atoms)
+        for option in build_options(check, places_of(check.where), rulebook)
     ]
     return {option.name: option for option in options}

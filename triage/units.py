@@ -40,5 +40,9 @@ def format_share(probability: float) -> str:
     ('83 %', 'over 99 %', 'under 1 %')
     """
     if probability > 0.99:
-        return Text("over 99 %")
-    return Text("under 1 %") if probability < 0.01 else f"{100.0 * probability:.0f} %"
+        return _OVER
+    return _UNDER if probability < 0.01 else f"{100.0 * probability:.0f} %"
+
+
+_OVER: Final = Text("over 99 %")
+_UNDER: Final = Text("under 1 %")

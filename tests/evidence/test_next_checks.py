@@ -12,9 +12,9 @@ from triage.corners import CORNERS
 from triage.evidence.answers import Observation, build_answers
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
-from triage.evidence.next_checks import LEAST_GAIN_BIT, forecast_check, suggest_checks
-from triage.evidence.posterior import believe, rank_hypotheses
-from triage.evidence.rule_tables import Rulebook
+from triage.evidence.next_checks import LEAST_GAIN_BIT, forecast_check, forecast_checks, suggest_checks
+from triage.evidence.posterior import believe, known_findings, rank_hypotheses
+from triage.evidence.rule_tables import Rulebook, places_of
 from triage.signals.measurement import Measurement
 
 
@@ -78,6 +78,21 @@ def test_no_check_is_worth_less_than_nothing_and_outcomes_sum_to_one(
                     <= min(forecast.entropy_bit, np.log2(len(check.outcomes))) + 1e-12
                 )
                 assert abs(forecast.outcome_probability.sum() - 1.0) < 1e-9
+
+
+def test_a_forecast_is_the_same_alone_and_among_those_of_other_lengths(
+    rulebook: Rulebook, drive: Callable[..., list], debris: dict[str, float]
+) -> None:
+    belief = believe(known_findings(build_findings(drive("FL", debris), rulebook), rulebook), rulebook)
+    asked = [(check, place) for check in rulebook.checks.values() for place in places_of(check.where)]
+    together = forecast_checks(asked, belief)
+    assert len({one.outcome_probability.size for one in together}) > 1
+    for (check, place), one in zip(asked, together, strict=True):
+        alone = forecast_check(check, place, belief)
+        assert (one.gain_bit, one.entropy_bit) == (alone.gain_bit, alone.entropy_bit), check.id
+        np.testing.assert_array_equal(one.outcome_probability, alone.outcome_probability, check.id)
+        np.testing.assert_array_equal(one.after, alone.after, check.id)
+    assert forecast_checks([], belief) == []
 
 
 @pytest.fixture

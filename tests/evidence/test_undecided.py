@@ -18,7 +18,7 @@ from triage.evidence.driving_advice import LEAST_ADVICE_BIT, driving_text
 from triage.evidence.hypotheses import Hypothesis
 from triage.evidence.judge import Judgement, judge
 from triage.evidence.next_checks import LEAST_GAIN_BIT
-from triage.evidence.pair_information import LONGER, gain_of_driving_on, pair_gain_bit
+from triage.evidence.pair_information import LONGER, gain_of_driving_on, gains_of_seeing_bit, pair_gain_bit
 from triage.evidence.posterior import believe
 from triage.evidence.rule_consistency import find_inconsistencies
 from triage.evidence.rule_tables import Rulebook
@@ -60,6 +60,15 @@ def test_even_claims_by_another_library(two_claims: Rulebook) -> None:
     gain = pair_gain_bit(rows, pairs)
     assert gain[0] == pytest.approx(jensenshannon(*rows, base=2) ** 2, abs=1e-12)
     assert pair_gain_bit(rows[[0, 0]], pairs)[0] == 0.0
+
+
+def test_what_findings_tell_is_the_same_alone_and_among_those_with_more_bands(rulebook: Rulebook) -> None:
+    claims = leading_claims(believe((), rulebook), rulebook)
+    pairs = pairs_of(claims)
+    tables = [claims.table(name, "RL") for name in rulebook.measurements]
+    assert len({table.shape for table in tables}) > 1
+    for table, gain_bit in zip(tables, gains_of_seeing_bit(tables, claims, pairs), strict=True):
+        np.testing.assert_array_equal(gain_bit, pair_gain_bit(claims.mixture @ table, pairs))
 
 
 @pytest.mark.parametrize(("weight", "usual"), [(1.0, 0.9), (0.5, 0.75)])

@@ -8,6 +8,7 @@ from itertools import permutations
 
 import numpy as np
 import pytest
+from scipy.stats import entropy
 
 from triage.corners import CORNERS
 from triage.evidence.answers import build_answers, parse_observation
@@ -17,6 +18,7 @@ from triage.evidence.rule_tables import Rulebook
 from triage.evidence.rulebook import load_rulebook
 from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.costs import cost_of_check, cost_of_repair
+from triage.planning.desk import build_options
 from triage.planning.plan import Plan, PlanStep, make_plan
 from triage.planning.repair_cost import RepairMenu, expected_repair_cost, repair_order
 
@@ -282,3 +284,15 @@ def test_plans_made_before_change_none_that_follow(rulebook: Rulebook) -> None:
         for book in (rulebook, load_rulebook())
     )
     assert make_plan(findings, used) == make_plan(findings, fresh) != wanted[0]
+
+
+def test_the_gain_of_a_check_is_what_its_answer_and_the_claim_tell_of_each_other(rulebook: Rulebook) -> None:
+    """By the other form of the information: H(claim) + H(answer) - H(both)."""
+    share = weigh_claims((), rulebook).share
+    checks = make_plan((), rulebook).checks
+    assert len({len(rulebook.checks[step.id].outcomes) for step in checks}) > 1
+    for step in checks:
+        (option,) = build_options(rulebook.checks[step.id], [step.place], rulebook)
+        both = option.table * share
+        told = entropy(share, base=2) + entropy(both.sum(axis=1), base=2) - entropy(both.ravel(), base=2)
+        assert step.gain_bit == pytest.approx(told, abs=1e-9), option.name

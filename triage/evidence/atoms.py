@@ -83,6 +83,7 @@ class AtomTables:
     belongs: FloatArray = field(init=False, repr=False)
     _expected: dict[str, Expected] = field(default_factory=dict, init=False, repr=False)
     _reached: dict[Place, BoolArray] = field(default_factory=dict, init=False, repr=False)
+    _tables: dict[tuple[str, Place], FloatArray] = field(default_factory=dict, init=False, repr=False)
     _blaming: dict[Place, BoolArray] = field(default_factory=dict, init=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -116,9 +117,11 @@ class AtomTables:
 
     def outcome_table(self, source: str, place: Place) -> FloatArray:
         """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
-        expected = self.expected(source)
-        table: FloatArray = np.where(self.reached(place)[:, np.newaxis], expected.told, expected.sound)
-        return table
+        if (source, place) not in self._tables:
+            expected = self.expected(source)
+            table: FloatArray = np.where(self.reached(place)[:, np.newaxis], expected.told, expected.sound)
+            self._tables[source, place] = _kept(table)
+        return self._tables[source, place]
 
 
 def all_atoms(rulebook: Rulebook) -> AtomTables:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -13,7 +14,7 @@ from numpy.typing import NDArray
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Place
 from triage.evidence.claims import Claims, Pairs
 from triage.evidence.hypotheses import DrivingAdvice, Finding
-from triage.evidence.pair_information import flattened, gain_of_driving_on, gain_of_seeing_bit
+from triage.evidence.pair_information import flattened, gain_of_driving_on, gains_of_seeing_bit
 from triage.evidence.rule_tables import MeasurementRule, Rulebook
 from triage.evidence.value_words import curve_words
 from triage.signals.measurement import NotMeasurable
@@ -71,12 +72,18 @@ def possible_drives(
     for a drive of the right kind; its own uncertainty lessens the gain and is not known beforehand. Findings
     of one group share their evidence, in the gain as in the ranking.
     """
-    drives = [
-        _missing_drive(rule, place, _weight(rule, place, findings, rulebook, more=1), (claims, pairs))
-        for rule, place in _missing_places(not_measurable, rulebook)
-    ]
+    told = Counter(
+        (rulebook.measurements[one.source].group, one.corner)
+        for one in findings
+        if one.source in rulebook.measurements
+    )
+    drives = _missing_drives(
+        tuple(_missing_places(not_measurable, rulebook)), told, rulebook, (claims, pairs)
+    )
     drives += [
-        _longer_drive(finding, _weight(rule, finding.corner, findings, rulebook), rulebook, (claims, pairs))
+        _longer_drive(
+            finding, _weight(rule, told[rule.group, finding.corner], rulebook), rulebook, (claims, pairs)
+        )
         for finding in findings
         for rule in (rulebook.measurements.get(finding.source),)
         if rule and rule.longer_helps and max(finding.band_probability.values()) < CERTAIN_BAND
@@ -135,14 +142,23 @@ def _places(rule: MeasurementRule, gap: NotMeasurable) -> tuple[Place, ...]:
     return CORNERS if gap.corner is None else (gap.corner,)
 
 
-def _missing_drive(
-    rule: MeasurementRule, place: Place, weight: float, between: tuple[Claims, Pairs]
-) -> Drive:
+def _missing_drives(
+    missing: Sequence[tuple[MeasurementRule, Place]],
+    told: Mapping[tuple[str, Place], int],
+    rulebook: Rulebook,
+    between: tuple[Claims, Pairs],
+) -> list[Drive]:
     claims, pairs = between
-    gain = gain_of_seeing_bit(flattened(claims.table(rule.id, place), weight), claims, pairs)
-    return Drive(
-        rule, place, gain * _may_show(rule, place, claims, pairs), np.ones(gain.size, dtype=np.int64)
-    )
+    # A further finding shares the evidence of its group with those that are there already.
+    weights = [_weight(rule, 1 + told.get((rule.group, place), 0), rulebook) for rule, place in missing]
+    tables = [
+        flattened(claims.table(rule.id, place), weight)
+        for (rule, place), weight in zip(missing, weights, strict=True)
+    ]
+    return [
+        Drive(rule, place, gain * _may_show(rule, place, claims, pairs), np.ones(gain.size, dtype=np.int64))
+        for (rule, place), gain in zip(missing, gains_of_seeing_bit(tables, claims, pairs), strict=True)
+    ]
 
 
 def _longer_drive(
@@ -158,17 +174,15 @@ def _longer_drive(
 
 def _may_show(rule: MeasurementRule, place: Place, claims: Claims, pairs: Pairs) -> FloatArray:
     """1 for pairs whose claims both put a fault at the place, or when the measurement needs none; else 0."""
+    if not rule.needs_fault:
+        return np.ones(pairs.share.size)
     at_place = np.array([claim.corner == place for claim in claims.hypotheses], dtype=float)
     shows: FloatArray = at_place[pairs.first] * at_place[pairs.second]
-    return shows if rule.needs_fault else np.ones_like(shows)
+    return shows
 
 
-def _weight(
-    rule: MeasurementRule, place: Place, findings: Sequence[Finding], rulebook: Rulebook, *, more: int = 0
-) -> float:
-    """Factor on the log-likelihood of one of the findings of its group at the place, with ``more`` added."""
+def _weight(rule: MeasurementRule, count: int, rulebook: Rulebook) -> float:
+    """Factor on the log-likelihood of one of so many findings of its group at a place."""
     given = rulebook.groups[rule.group].weight
-    group = {name for name, one in rulebook.measurements.items() if one.group == rule.group}
-    count = more + sum(finding.source in group and finding.corner == place for finding in findings)
     shared = given if given is not None else 1.0 / math.sqrt(max(count, 1))
     return shared * rulebook.likelihoods[rule.id].weight

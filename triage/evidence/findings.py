@@ -73,14 +73,16 @@ def band_probability(
     if std_uncertainty > 0.0:
         with np.errstate(over="ignore"):  # an infinite distance is a certain one
             scaled = (limits - value) / std_uncertainty
-        below = np.concatenate(([0.0], ndtr(scaled), [1.0]))
+        below, above = np.zeros(len(edges) + 2), np.ones(len(edges) + 2)
+        below[1:-1], below[-1] = ndtr(scaled), 1.0
         # Above the value take the upper tail: 1 - Φ loses everything beyond 8 standard deviations.
-        above = np.concatenate(([1.0], ndtr(-scaled), [0.0]))
-        shares = np.where(below[1:] < 0.5, np.diff(below), -np.diff(above))
+        above[1:-1], above[-1] = ndtr(-scaled), 0.0
+        shares = np.where(below[1:] < 0.5, below[1:] - below[:-1], -(above[1:] - above[:-1]))
     else:
         shares = np.zeros(len(edges) + 1)
         shares[np.searchsorted(limits, value, side="right")] = 1.0
-    return tuple(float(share) for share in shares / shares.sum())
+    probability: list[float] = (shares / shares.sum()).tolist()
+    return tuple(probability)
 
 
 def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:

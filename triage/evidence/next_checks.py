@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -27,8 +27,8 @@ BRANCHES_TOLD: Final = 3
 LEAST_GAIN_BIT: Final = 0.002
 """Checks that tell less than this are not suggested (judgement)."""
 
-RISES: Final = Text("rises from")
-FALLS: Final = Text("falls from")
+_RISES: Final = Text("rises from")
+_FALLS: Final = Text("falls from")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +74,8 @@ def suggest_checks(
     answered = asked_already(ordered, rulebook)
     corners = _worth_a_look(belief, rulebook)
     sensor = known_sensor(ordered, rulebook)
-    forecasts = [
-        (check, place, forecast_check(check, place, belief))
+    asked = [
+        (check, place)
         for check in rulebook.checks.values()
         for place in _places(check, corners)
         if f"{check.id}@{place}" not in answered and fits(check, sensor)
@@ -84,7 +84,7 @@ def suggest_checks(
     now = belief.by_hypothesis(belief.probability)
     suggestions = [
         _suggestion(check, place, forecast, now, rulebook)
-        for check, place, forecast in forecasts
+        for (check, place), forecast in zip(asked, forecast_checks(asked, belief), strict=True)
         if forecast.gain_bit >= LEAST_GAIN_BIT
     ]
     return tuple(
@@ -112,21 +112,39 @@ def leading_corners(belief: Belief) -> tuple[Corner, ...]:
     )
 
 
-def forecast_check(check: Check, place: Place, belief: Belief) -> Forecast:
-    """Work out exactly what each outcome of a check would do to the verdict.
+def forecast_checks(asked: Sequence[tuple[Check, Place]], belief: Belief) -> list[Forecast]:
+    """Work out exactly what each outcome of each check would do to the verdict.
 
     Notes
     -----
     The expected drop of entropy is the mutual information of outcome and hypothesis, so it is never negative
     (T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd ed. 2006, theorem 2.6.5; from memory).
     """
-    table = belief.tables.outcome_table(check.id, place)
-    joint = belief.by_hypothesis((table * belief.probability[:, np.newaxis]).T)
-    outcome_probability = joint.sum(axis=1)
-    after = joint / outcome_probability[:, np.newaxis]
     now_bit = float(entropy_bit(belief.by_hypothesis(belief.probability)))
-    gain_bit = now_bit - float(outcome_probability @ entropy_bit(after))
-    return Forecast(outcome_probability, after, max(gain_bit, 0.0), now_bit)
+    tables = [belief.tables.outcome_table(check.id, place) for check, place in asked]
+    widths = [table.shape[1] for table in tables]
+    forecasts: dict[int, Forecast] = {}
+    for width in set(widths):
+        members = [number for number, one in enumerate(widths) if one == width]
+        stacked = np.stack([tables[number] for number in members])
+        forecasts.update(zip(members, _forecasts(stacked, belief, now_bit), strict=True))
+    return [forecasts[number] for number in range(len(asked))]
+
+
+def _forecasts(tables: FloatArray, belief: Belief, now_bit: float) -> Iterator[Forecast]:
+    """Forecast checks with as many outcomes each: their tables, float64[checks, atoms, outcomes]."""
+    # One small product for each check: a large one would be shared out to threads.
+    joint = (tables * belief.probability[:, np.newaxis]).transpose(0, 2, 1) @ belief.tables.belongs
+    outcome_probability = joint.sum(axis=2)
+    after = joint / outcome_probability[:, :, np.newaxis]
+    for outcomes, verdicts, left_bit in zip(outcome_probability, after, entropy_bit(after), strict=True):
+        gain_bit = now_bit - float(outcomes @ left_bit)
+        yield Forecast(outcomes, verdicts, max(gain_bit, 0.0), now_bit)
+
+
+def forecast_check(check: Check, place: Place, belief: Belief) -> Forecast:
+    """Work out what each outcome of one check would do to the verdict."""
+    return forecast_checks([(check, place)], belief)[0]
 
 
 def entropy_bit(probability: FloatArray) -> FloatArray:
@@ -152,10 +170,7 @@ def _names(rulebook: Rulebook) -> tuple[str, ...]:
 def _suggestion(
     check: Check, place: Place, forecast: Forecast, now: FloatArray, rulebook: Rulebook
 ) -> CheckSuggestion:
-    names = rulebook.once(_names)
-    meanings = {
-        outcome: _meaning(now, forecast.after[i], names) for i, outcome in enumerate(_spoken_ids(check))
-    }
+    meanings = zip(_spoken_ids(check), _meanings(now, forecast.after, rulebook.once(_names)), strict=True)
     return CheckSuggestion(
         check=check.id,
         title=check.title,
@@ -164,7 +179,7 @@ def _suggestion(
         minutes_min=rulebook.minutes_of(check),
         access=rulebook.access[check.access].title,
         why=_why(check, forecast, rulebook),
-        outcome_meaning=meanings,
+        outcome_meaning=dict(meanings),
         cautions=tuple(rulebook.cautions[name].text for name in check.cautions),
     )
 
@@ -196,24 +211,24 @@ def _spoken_ids(check: Check) -> list[str]:
 
 
 def _leader(after: FloatArray, names: Sequence[str]) -> str:
-    best = int(np.argmax(after))
+    best = int(after.argmax())
     return Text("{claim} at {share}", claim=names[best], share=format_share(float(after[best])))
 
 
-def _meaning(now: FloatArray, after: FloatArray, names: Sequence[str]) -> str:
-    """Say what rises and what falls most."""
+def _meanings(now: FloatArray, after: FloatArray, names: Sequence[str]) -> Iterator[str]:
+    """Say what rises and what falls most with each outcome; float64[outcomes, hypotheses] after it."""
     change = after - now
-    moves = ((int(np.argmax(change)), RISES), (int(np.argmin(change)), FALLS))
-    return joined(
-        "; ",
-        (
-            Text(
-                "{claim} {moves} {before} to {after}",
-                claim=names[i],
-                moves=verb,
-                before=format_share(now[i]),
-                after=format_share(after[i]),
-            )
-            for i, verb in moves
-        ),
-    )
+    for shares, risen, fallen in zip(after, change.argmax(axis=1), change.argmin(axis=1), strict=True):
+        yield joined(
+            "; ",
+            [
+                Text(
+                    "{claim} {moves} {before} to {after}",
+                    claim=names[number],
+                    moves=verb,
+                    before=format_share(now[number]),
+                    after=format_share(shares[number]),
+                )
+                for number, verb in ((risen, _RISES), (fallen, _FALLS))
+            ],
+        )

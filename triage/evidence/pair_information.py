@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -53,20 +54,20 @@ def pair_gain_bit(expected: FloatArray, pairs: Pairs) -> FloatArray:
 
     Parameters
     ----------
-    expected : float64[claims, outcomes]
+    expected : float64[..., claims, outcomes]
         P(outcome | claim); every row sums to 1.
     pairs : Pairs
 
     Returns
     -------
-    float64[pairs]
+    float64[..., pairs]
         Bits, none negative.
     """
-    first, second = expected[pairs.first], expected[pairs.second]
+    first, second = expected[..., pairs.first, :], expected[..., pairs.second, :]
     share = pairs.share
     mixed = share[:, np.newaxis] * first + (1.0 - share)[:, np.newaxis] * second
     each = entropy_bit(expected)
-    gain = entropy_bit(mixed) - share * each[pairs.first] - (1.0 - share) * each[pairs.second]
+    gain = entropy_bit(mixed) - share * each[..., pairs.first] - (1.0 - share) * each[..., pairs.second]
     positive: FloatArray = np.maximum(gain, 0.0)
     return positive
 
@@ -86,12 +87,30 @@ def flattened(table: FloatArray, weight: float) -> FloatArray:
     return rows
 
 
-def gain_of_seeing_bit(table: FloatArray, claims: Claims, pairs: Pairs) -> FloatArray:
-    """Return what a finding not made yet would tell about each pair, float64[pairs] in bits.
+def gains_of_seeing_bit(tables: Sequence[FloatArray], claims: Claims, pairs: Pairs) -> list[FloatArray]:
+    """Return what each of some findings not made yet would tell about each pair.
 
     Every claim expects the average of its variants, weighted by how well each fits the findings so far.
+
+    Parameters
+    ----------
+    tables : sequence of float64[atoms, bands]
+        P(band | atom), a table for each finding.
+    claims, pairs
+        What is to be told apart.
+
+    Returns
+    -------
+    list of float64[pairs]
+        Bits, in the order of the tables.
     """
-    return pair_gain_bit(claims.mixture @ table, pairs)
+    gains: dict[int, FloatArray] = {}
+    widths = [table.shape[1] for table in tables]
+    for width in set(widths):
+        members = [number for number, one in enumerate(widths) if one == width]
+        stacked = np.stack([tables[number] for number in members])
+        gains.update(zip(members, pair_gain_bit(claims.mixture @ stacked, pairs), strict=True))
+    return [gains[number] for number in range(len(tables))]
 
 
 def gain_of_driving_on(
@@ -120,11 +139,12 @@ def gain_of_driving_on(
     from scipy.special import ndtri  # noqa: PLC0415 - the window starts without it
 
     shares = np.asarray(band_probability, dtype=float)
-    endless = _gain(shares * table, claims, pairs)
-    grid = np.linspace(-_REACH_SIGMA, _REACH_SIGMA, _TRUE_GRID)
+    endless = pair_gain_bit(_expected(shares * table, claims), pairs)
+    grid = _true_grid()
     edges = ndtri(np.clip(np.cumsum(shares)[:-1], _SMALLEST_SHARE, 1.0 - _SMALLEST_SHARE))
     true = np.exp(-0.5 * grid**2) * table[:, np.searchsorted(edges, grid, side="right")]
-    gains = np.array([_gain(true, claims, pairs, seen=_seen(grid, times)) for times in LONGER])
+    expected = _expected(true, claims)
+    gains = np.array([pair_gain_bit(expected @ seen, pairs) for seen in _seen_after_longer_drives()])
     enough = gains >= ENOUGH_OF_ALL * endless
     shortest = np.argmax(enough, axis=0)
     gain = gains[shortest, np.arange(shortest.size)]
@@ -132,10 +152,20 @@ def gain_of_driving_on(
     return LongerDrive(np.where(times > 0, gain, 0.0), times)
 
 
-def _gain(weights: FloatArray, claims: Claims, pairs: Pairs, *, seen: FloatArray | None = None) -> FloatArray:
-    """Gain of seeing what the atoms weigh so, float64[atoms, values], or what shows of it."""
-    expected = claims.mixture @ (weights / weights.sum(axis=1, keepdims=True))
-    return pair_gain_bit(expected if seen is None else expected @ seen, pairs)
+def _expected(weights: FloatArray, claims: Claims) -> FloatArray:
+    """Return what each claim expects where its atoms weigh it so, float64[atoms, values]."""
+    expected: FloatArray = claims.mixture @ (weights / weights.sum(axis=1, keepdims=True))
+    return expected
+
+
+@lru_cache(maxsize=1)
+def _seen_after_longer_drives() -> tuple[FloatArray, ...]:
+    """For each length in ``LONGER`` what shows of the true value: the same for all logs."""
+    return tuple(_seen(_true_grid(), times) for times in LONGER)
+
+
+def _true_grid() -> FloatArray:
+    return np.linspace(-_REACH_SIGMA, _REACH_SIGMA, _TRUE_GRID)
 
 
 def _seen(grid: FloatArray, times: int) -> FloatArray:

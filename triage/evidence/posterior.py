@@ -154,12 +154,15 @@ def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Fin
 def finding_likelihoods(findings: Sequence[Finding], tables: AtomTables) -> FloatArray:
     """Return P(finding | atom), float64[findings, atoms]; KeyError for one the rule book does not know."""
     rows = np.empty((len(findings), len(tables.atoms)))
-    for row, finding in zip(rows, findings, strict=True):
+    sound = np.empty((len(findings), 1))
+    reached = np.empty(rows.shape, dtype=bool)
+    for number, finding in enumerate(findings):
         expected = tables.expected(finding.source)
         shares = np.array([finding.band_probability.get(name, 0.0) for name in expected.names])
-        seen = np.where(tables.reached(finding.corner), expected.told @ shares, expected.sound @ shares)
-        np.maximum(seen, SMALLEST_LIKELIHOOD, out=row)
-    return rows
+        rows[number], sound[number] = expected.told @ shares, expected.sound @ shares
+        reached[number] = tables.reached(finding.corner)
+    likelihood: FloatArray = np.maximum(np.where(reached, rows, sound), SMALLEST_LIKELIHOOD)
+    return likelihood
 
 
 def finding_weights(

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from triage.evidence.claims import leading_claims, pairs_of
 from triage.evidence.driving_advice import LEAST_ADVICE_BIT, best_drive, possible_drives
 from triage.evidence.hypotheses import CheckAdvice, CheckSuggestion, Finding, UndecidedPair
-from triage.evidence.pair_information import gain_of_seeing_bit
+from triage.evidence.pair_information import gains_of_seeing_bit
 from triage.evidence.posterior import Belief, believe, known_findings
 from triage.evidence.rule_tables import Rulebook
 from triage.signals.measurement import NotMeasurable
@@ -47,9 +47,8 @@ def find_undecided(
         return ()
     pairs = pairs_of(claims)
     drives = possible_drives(known, not_measurable, rulebook, claims=claims, pairs=pairs)
-    gains = [
-        gain_of_seeing_bit(claims.table(check.check, check.corner), claims, pairs) for check in next_checks
-    ]
+    tables = [claims.table(check.check, check.corner) for check in next_checks]
+    gains = gains_of_seeing_bit(tables, claims, pairs)
     return tuple(
         UndecidedPair(
             first=claims.hypotheses[first],

@@ -24,7 +24,12 @@ def cost_of_acting(desk: Desk, beliefs: FloatArray, is_open: OpenLevels) -> Floa
 
 
 def cost_with_check(
-    desk: Desk, beliefs: FloatArray, options: Sequence[Option], is_open: OpenLevels
+    desk: Desk,
+    beliefs: FloatArray,
+    options: Sequence[Option],
+    is_open: OpenLevels,
+    *,
+    acted: FloatArray | None = None,
 ) -> FloatArray:
     """Return the expected total cost when a check comes next, and then repairs or more checks.
 
@@ -37,6 +42,8 @@ def cost_with_check(
         At least one.
     is_open : frozenset of str
         Levels of access.
+    acted : float64[B], optional
+        That of :func:`cost_of_acting` for the same beliefs and levels, where the caller has it.
 
     Returns
     -------
@@ -47,7 +54,7 @@ def cost_with_check(
     paid = np.outer([cost.money for cost in costs], beliefs.sum(axis=1))
     repairing, going_on = _after_check(desk, beliefs, options, costs)
     now = cost_to_go(
-        cost_of_acting(desk, beliefs, is_open),
+        cost_of_acting(desk, beliefs, is_open) if acted is None else acted,
         beliefs @ desk.knowing_money(is_open),
         beliefs.sum(axis=1) * desk.menu.money[-1],
     )
@@ -94,6 +101,6 @@ def cost_with_two(
     joint = option.table * belief
     after = cost_of_acting(desk, joint, cost.open_after)
     if further:
-        then = cost_with_check(desk, joint, further, cost.open_after)
+        then = cost_with_check(desk, joint, further, cost.open_after, acted=after)
         after = np.minimum(after, then.min(axis=0))
     return float(belief.sum()) * cost.money + float(after.sum())

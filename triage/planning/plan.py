@@ -197,8 +197,8 @@ def choose(desk: Desk, share: FloatArray, options: Sequence[Option], is_open: Op
             others = share_facts([one for one in options if one is not options[i]], {options[i].fact: 1})
             costs[i] = min(costs[i], cost_with_two(desk, share, options[i], others, is_open))
     checks = [
-        _check_step(desk, share, option, is_open, saving=act_now - cost)
-        for option, cost in zip(options, costs, strict=True)
+        _check_step(desk, option, is_open, saving=act_now - cost, gain_bit=gain_bit)
+        for option, cost, gain_bit in zip(options, costs, _gains_bit(options, share), strict=True)
     ]
     checks.sort(key=lambda step: (-round(step.saving, TIES), step.id, step.place))
     repair, repaired = _best_repair(desk, share, first, is_open)
@@ -222,21 +222,32 @@ def _best_repair(
     for number in np.argsort(np.round(-success / money, TIES), kind="stable")[:REPAIRS_TRIED]:
         left = (share * (1.0 - desk.menu.cure[number]))[np.newaxis]
         after = desk.without(int(number))
-        acted = float(cost_of_acting(after, left, closed)[0])
-        then = cost_with_check(after, left, further, closed).min() if further else acted
-        found.append((round(float(money[number]) + min(acted, float(then)), TIES), int(number)))
+        acted = cost_of_acting(after, left, closed)
+        then = cost_with_check(after, left, further, closed, acted=acted).min() if further else acted[0]
+        best = min(float(acted[0]), float(then))
+        found.append((round(float(money[number]) + best, TIES), int(number)))
     cost, number = min(found)
     return number, cost
 
 
+def _gains_bit(options: Sequence[Option], share: FloatArray) -> list[float]:
+    """Return by how much each check is expected to lessen the doubt; those with as many outcomes at once."""
+    gains: dict[int, float] = {}
+    widths = [len(option.table) for option in options]
+    for width in set(widths):
+        members = [number for number, one in enumerate(widths) if one == width]
+        joint = np.stack([options[number].table.T for number in members]).transpose(0, 2, 1) * share
+        outcome = joint.sum(axis=2)
+        now, left = entropy_bit(joint.sum(axis=1)), entropy_bit(joint / outcome[:, :, np.newaxis])
+        for number, before, shares, after in zip(members, now, outcome, left, strict=True):
+            gains[number] = max(float(before) - float(shares @ after), 0.0)
+    return [gains[number] for number in range(len(options))]
+
+
 def _check_step(
-    desk: Desk, share: FloatArray, option: Option, is_open: OpenLevels, *, saving: float
+    desk: Desk, option: Option, is_open: OpenLevels, *, saving: float, gain_bit: float
 ) -> PlanStep:
     cost = desk.check_cost(option, is_open)
-    joint = option.table * share
-    outcome = joint.sum(axis=1)
-    now = float(entropy_bit(joint.sum(axis=0)))
-    gain = now - float(outcome @ entropy_bit(joint / outcome[:, np.newaxis]))
     return PlanStep(
         kind="check",
         id=option.check.id,
@@ -245,7 +256,7 @@ def _check_step(
         minutes_min=cost.minutes_min,
         money=cost.money,
         saving=saving,
-        gain_bit=max(gain, 0.0),
+        gain_bit=gain_bit,
         cautions=_cautions(option.check.cautions, desk.rulebook),
     )
 

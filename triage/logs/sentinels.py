@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.speed_log import BoolArray, FloatArray
 
@@ -93,22 +94,33 @@ def _beyond_any_road(value: FloatArray, finite: FloatArray, factor: float, step:
 def _jumped_to(value: FloatArray, time_s: FloatArray, factor: float, step: float) -> BoolArray:
     """Mark codes within the range of road speeds, by the jumps to and from them."""
     code = np.zeros(value.size, dtype=bool)
-    rows = np.flatnonzero(~np.isnan(value))
-    number = value[rows] if rows.size < value.size else value
-    jump_mps = np.abs(np.diff(number)) * factor
-    far = jump_mps > _JUMP_MPS
-    if far.any():
-        far &= jump_mps > _JUMP_MPS2 * np.abs(np.diff(time_s[rows]))
-    if not far.any():
+    number = _without_nan(value)
+    rows = np.arange(value.size) if number.size == value.size else np.flatnonzero(~np.isnan(value))
+    far = _jumps(number, time_s, rows, factor)
+    at = np.flatnonzero(far)
+    if not at.size:
         return code
-    ends = number[np.concatenate(([False], far)) | np.concatenate((far, [False]))]
+    ends = np.concatenate((number[at], number[at + 1]))
+    top, bottom = number.max(), number.min()
     for lone in (float(ends.max()), float(ends.min())):
-        same = number == lone
-        rest = number[~same]
-        outside = rest.size > 0 and (lone > rest.max() or lone < min(rest.min(), 0.0))
-        if outside and _is_code(lone, rest, step) and _only_by_jumps(same, far, 1.0 if lone > 0.0 else 0.5):
-            code[rows[same]] = True
+        # Most logs jump between ordinary speeds, which a look at the ends of the range tells.
+        if bottom < top and (lone == top or lone == bottom < 0.0):
+            same = number == lone
+            is_code = _is_code(lone, number[~same], step)
+            if is_code and _only_by_jumps(same, far, 1.0 if lone > 0.0 else 0.5):
+                code[rows[same]] = True
     return code
+
+
+def _jumps(number: FloatArray, time_s: FloatArray, rows: NDArray[np.intp], factor: float) -> BoolArray:
+    """Mark the steps between numbers that no wheel makes, bool[N - 1]; ``rows`` says where they stand."""
+    jump_mps = np.diff(number)
+    np.abs(jump_mps, out=jump_mps)
+    jump_mps *= factor
+    far: BoolArray = jump_mps > _JUMP_MPS
+    at = np.flatnonzero(far)  # few or none: only these are held against their times
+    far[at] = jump_mps[at] > _JUMP_MPS2 * np.abs(time_s[rows[at + 1]] - time_s[rows[at]])
+    return far
 
 
 def _is_code(lone: float, rest: FloatArray, step: float) -> bool:

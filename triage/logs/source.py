@@ -6,6 +6,7 @@ import itertools
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from io import BytesIO
 from pathlib import Path
 from typing import Final
 
@@ -94,8 +95,8 @@ class Source:
         """Encoding of :meth:`text_bytes`."""
         return "utf-8" if self.encoding.startswith("utf") else self.encoding
 
-    def text_after(self, lines: int) -> bytes:
-        """Return :meth:`text_bytes` without its first lines.
+    def text_after(self, lines: int) -> BytesIO:
+        """Return :meth:`text_bytes` to be read from behind its first lines.
 
         To let a parser of tables skip them instead would cost as much again as the parsing.
 
@@ -107,7 +108,9 @@ class Source:
         text = self.text_bytes()
         _refuse_endless_line(self.name, text)
         ends = [found.end() for found in itertools.islice(_LINE_END.finditer(text), lines)]
-        return text[ends[-1] :] if ends else text
+        stream = BytesIO(text)  # shares the bytes: a copy of what is left would be as large as the file
+        stream.seek(ends[-1] if ends else 0)
+        return stream
 
 
 def source_of(
@@ -179,7 +182,8 @@ def guess_encoding(head: bytes) -> str:
 
 def head_lines(head: bytes, encoding: str) -> list[str]:
     """Whole lines of the first bytes of a text; only the line ends that all programs agree on count."""
-    lines = re.split("\r\n|\n|\r", head.decode(encoding, errors="replace"))
+    text = head.decode(encoding, errors="replace").replace("\r\n", "\n").replace("\r", "\n")
+    lines = text.split("\n")
     return lines[:-1] if len(head) >= HEAD_BYTES else lines
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import re
 import warnings
 from dataclasses import dataclass, replace
@@ -100,7 +99,7 @@ def load_columns_as_text(source: Source, layout: TableLayout) -> pd.DataFrame:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", pd.errors.ParserWarning)
         return pd.read_csv(
-            io.BytesIO(source.text_after(layout.first_data_line)),
+            source.text_after(layout.first_data_line),
             sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
             header=None,
             names=range(len(layout.sample[0])),
@@ -166,7 +165,7 @@ def _counted_from_top(message: str, lines: int) -> str:
 def _parse(source: Source, layout: TableLayout) -> pd.DataFrame:
     # an empty cell is told from a word such as NaN: the word is an invalid sample, the cell may be none
     return pd.read_csv(
-        io.BytesIO(source.text_after(layout.first_data_line)),
+        source.text_after(layout.first_data_line),
         sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
         decimal=layout.decimal,
         header=None,

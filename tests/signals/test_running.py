@@ -18,6 +18,7 @@ from triage.signals.running import (
     middle_of_others,
     middle_value,
     quantiles_of,
+    rate_of,
     robust_sigma,
     runs,
     slow_course,
@@ -179,3 +180,19 @@ def test_zero_for_missing_copies_only_what_has_gaps() -> None:
 def test_parts_hold_every_sample_once(size: int) -> None:
     every = np.arange(size)
     assert np.array_equal(np.concatenate([every[part] for part in parts_of(size)]), every)
+
+
+@pytest.mark.parametrize("size", [2, 3, 4, PART + 1, PART + 2, 2 * PART + 3, 3 * PART])
+@pytest.mark.parametrize("clock", ["even", "uneven", "even in its middle part", "with a jump"])
+def test_the_rate_is_that_of_numpy_to_the_last_bit(size: int, clock: str) -> None:
+    rng = np.random.default_rng(size)
+    steps_s = np.full(size, 0.0078125)  # an even clock to the last bit
+    if clock == "uneven":
+        steps_s = rng.uniform(0.001, 0.02, size)
+    elif clock == "even in its middle part":
+        steps_s[: size // 4], steps_s[-1:] = rng.uniform(0.001, 0.02, size // 4), 0.02
+    elif clock == "with a jump":
+        steps_s[size // 2] = 90.0
+    time_s, value = np.cumsum(steps_s), rng.normal(size=size)
+    value[rng.random(size) < 0.001] = np.nan
+    np.testing.assert_array_equal(rate_of(value, time_s), np.gradient(value, time_s))

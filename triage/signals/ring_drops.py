@@ -15,6 +15,7 @@ from triage.signals.conditioning import CommonClock
 from triage.signals.losses import DISTURBED_LEAST, DISTURBED_SIGMA, ROUGH_FACTOR, Losses
 from triage.signals.residuals import Residuals
 from triage.signals.ring_response import RING_BINS, DropCounts
+from triage.signals.running import rate_of
 from triage.speed_log import BoolArray, FloatArray
 
 BLIND_S: Final = 0.03
@@ -87,9 +88,11 @@ def place_drops(
     -------
     PlacedDrops
     """
-    steps_s = np.diff(clock.time_s, prepend=-np.inf)
     depth = depth_of(clock, residuals, losses, row)
-    fall = -np.diff(depth, prepend=np.nan)
+    steps_s, fall = np.empty(depth.size), np.empty(depth.size)
+    steps_s[:1], fall[:1] = np.inf, np.nan  # nothing is known of what came before the first sample
+    np.subtract(clock.time_s[1:], clock.time_s[:-1], out=steps_s[1:])
+    np.subtract(depth[:-1], depth[1:], out=fall[1:])
     bar = np.maximum(DISTURBED_SIGMA * residuals.sound_sigma_ratio, DISTURBED_LEAST)
     bar = np.maximum(bar, ROUGH_FACTOR * residuals.roughness_ratio[row])
     seen = np.isfinite(fall) & (steps_s < NEIGHBOURS_PERIODS * clock.period_s) & losses.moving[row]
@@ -102,7 +105,7 @@ def place_drops(
         exposed=exposed,
         dropped=falling & exposed,
         angle_rev=angle_rev,
-        rate_revps=np.abs(np.gradient(angle_rev, clock.time_s)),
+        rate_revps=np.abs(rate_of(angle_rev, clock.time_s)),
         period_s=clock.period_s,
     )
 

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from triage.simulator.encoder import Ring
 from triage.simulator.faults.effect import FaultEffect, FaultSite
 from triage.simulator.sectors import find_sectors
 from triage.speed_log import FloatArray
+
+CAKED_SHARE: Final = 0.3
+LOOSE_ROUGHNESS: Final = 0.18
+CAKED_ROUGHNESS: Final = 0.06
+"""Share of the cars on which the dirt is caked, and how much its thickness differs from pole to pole
+(judgement)."""
 
 
 def strike(site: FaultSite) -> FaultEffect:
@@ -28,15 +36,21 @@ def strike(site: FaultSite) -> FaultEffect:
 
 
 def _cover(poles: int, rng: np.random.Generator) -> FloatArray:
-    """Thickness of the dirt over the ring, 0 to 1, float64[poles]."""
+    """Thickness of the dirt over the ring, 0 to 1, float64[poles].
+
+    Loose dirt thins out and is uneven; a cake of grease and swarf is even and ends sharply.
+    """
+    # From a stream of its own: whether it is caked leaves the other draws alone.
+    caked = rng.spawn(1)[0].uniform() < CAKED_SHARE
     sectors = int(rng.integers(1, 5))
     widths = rng.dirichlet(np.full(sectors, 3.0)) * max(rng.uniform(0.1, 0.6), 0.06 * sectors)
     cover = np.zeros(poles)
     angle = np.arange(poles) / poles
     for width, centre in zip(widths, rng.uniform(0.0, 1.0, sectors), strict=True):
         away = np.abs((angle - centre + 0.5) % 1.0 - 0.5) / (width / 2.0)
-        bump = np.clip(1.5 * np.cos(np.minimum(away, 1.0) * np.pi / 2.0), 0.0, 1.0)
-        cover = np.maximum(cover, bump * rng.uniform(0.85, 1.0))
-    texture = np.convolve(np.tile(rng.normal(0.0, 0.18, poles), 3), np.ones(3) / 3.0, mode="same")
+        thinning = np.clip(1.5 * np.cos(np.minimum(away, 1.0) * np.pi / 2.0), 0.0, 1.0)
+        cover = np.maximum(cover, (away < 1.0 if caked else thinning) * rng.uniform(0.85, 1.0))
+    roughness = rng.normal(0.0, CAKED_ROUGHNESS if caked else LOOSE_ROUGHNESS, poles)
+    texture = np.convolve(np.tile(roughness, 3), np.ones(3) / 3.0, mode="same")
     uneven = np.clip(cover * (1.0 + texture[poles : 2 * poles]), 0.0, None)
     return np.asarray(uneven / max(float(uneven.max()), 1e-9), dtype=np.float64)

@@ -100,6 +100,27 @@ def test_debris_covers_one_to_four_sectors_and_a_tenth_to_six_tenths(sites: Site
     assert 0.3 < max(covered) < 0.62
 
 
+def test_some_dirt_is_caked_and_most_thins_out(sites: Sites) -> None:
+    """Of a cake the poles are covered to more than half of the thickest, or not at all."""
+    caked = 0
+    effects = _struck(sites, "encoder-debris", 0.5)
+    for effect in effects:
+        assert effect.ring is not None
+        covered = effect.ring.unsteadiness / effect.ring.unsteadiness.max()
+        caked += bool(np.mean((covered > 0.02) & (covered < 0.5)) == 0.0)
+    assert 0.1 < caked / len(effects) < 0.6
+
+
+def test_some_play_tilts_the_hub_and_hardly_moves_the_gap(sites: Sites) -> None:
+    ratios = []
+    for effect in _struck(sites, "bearing-play", 0.5):
+        assert effect.extra_gap_mm is not None
+        assert effect.lead_rev is not None
+        ratios.append(float(effect.extra_gap_mm.max() / np.abs(effect.lead_rev).max()))
+    lowest, middle = np.min(ratios), np.median(ratios)
+    assert lowest < 0.3 * middle
+
+
 def test_runout_is_a_sine_of_order_one(sites: Sites) -> None:
     for severity, low, high in ((0.25, 0.003, 0.009), (1.0, 0.02, 0.036)):
         for effect in _struck(sites, "encoder-runout", severity):

@@ -123,6 +123,13 @@ def test_the_stretch_around_each_sector_counts() -> None:
     assert within.width_rev > 0.15
 
 
+def test_where_no_sample_is_off_the_width_of_the_drops_stays() -> None:
+    quiet = _placed((0.0, 0.0))
+    harm = _harm(_sector(0.4, 0.2))
+    still = replace(quiet, depth_ratio=np.zeros(SAMPLES))
+    assert with_reach(harm, _over_ring(still)) is harm
+
+
 def test_a_spot_keeps_its_width() -> None:
     spot = _sector(0.45, 0.05)
     harm = _harm(spot)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -64,6 +66,29 @@ def test_averaging_leaves_the_half_width_of_a_longer_sector(
 
 def test_a_sector_over_the_zero_of_the_angle_is_one() -> None:
     assert _half_width(_deviation(_missing(0.2, 0.02, 0.3), 0.005), 0.02) == pytest.approx(0.2, abs=0.02)
+
+
+@pytest.mark.parametrize("peak", [0, 30, 61])
+def test_a_sector_of_more_than_half_the_ring_is_measured_from_any_bin(peak: int) -> None:
+    profile = np.where(np.arange(RING_BINS) < 62, 1.0, 0.0)
+    profile[peak] = 1.01
+    found = measure_depth_width(profile, (peak + 0.5) / RING_BINS, 0.02)
+    assert found is not None
+    assert found.half_rev == pytest.approx(62 / RING_BINS)
+
+
+def test_bins_without_samples_do_not_cut_a_sector() -> None:
+    """The wheel turns in step with the recorder: every fourth bin alone has samples."""
+    deviation = _deviation(_missing(0.3, 0.5, 0.5), 0.001)
+    seen = deviation.bin % 4 == 0
+    place = deviation.bin[seen]
+    some = replace(
+        deviation,
+        bin=place,
+        exposure=np.bincount(place, minlength=RING_BINS).astype(float),
+        depth_ratio=deviation.depth_ratio[seen],
+    )
+    assert _half_width(some, 0.5) == pytest.approx(0.3, abs=0.05)
 
 
 def test_an_even_sector_takes_its_half_width() -> None:

@@ -1,7 +1,7 @@
-"""Dirt as even as it gets: one sector with sharp ends, every pole of which is lost as often as the others.
+"""Dirt as even as it gets: one sector with sharp ends, every pole of which is missed as often as the others.
 
-The simulator's own dirt is uneven and thins out, so that how far it reaches is a matter of definition. Here
-the width is one number, and a ring map that only knows the other kind would miss it.
+Most of the simulator's dirt is uneven and thins out, so that how far it reaches is a matter of definition.
+Here the width is one number, and a ring map that only knows the other kind would miss it.
 """
 
 from __future__ import annotations
@@ -18,7 +18,8 @@ from triage.simulator.sectors import Sector
 WIDTHS_REV: Final = (0.05, 0.4)
 LOST_RATIOS: Final = (0.05, 0.15, 0.4, 0.8)
 PULLS_POLE: Final = (0.0, 0.1)
-"""Widths of the sector, shares of its pulses that are lost, and scatter of its pole borders."""
+"""Widths of the sector, shares of its poles that an active sensor misses, and scatter of its pole borders. A
+passive sensor, whose threshold follows the mean signal, misses fewer."""
 
 UNSTEADINESS: Final = 0.09
 

@@ -157,13 +157,6 @@ def _variants(cause: str, rulebook: Rulebook) -> list[tuple[str, float]]:
     return [(variant_name(cause, number + 1), share) for number, share in enumerate(shares)]
 
 
-def outcome_table(scale: Scale, place: Place, atoms: Sequence[Atom]) -> FloatArray:
-    """Return P(band or outcome | atom) for something seen at a place, float64[atoms, bands]."""
-    sound = np.array(scale.table.rows[SOUND], dtype=float)
-    table: FloatArray = np.where(_reached(place, atoms)[:, np.newaxis], _told(scale, atoms), sound)
-    return table
-
-
 def scale_row(scale: Scale, place: Place, atom: Atom) -> tuple[float, ...] | None:
     """Return the row that applies to the atom; None when it leaves the place sound."""
     if not _reached(place, [atom])[0]:

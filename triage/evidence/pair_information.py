@@ -153,7 +153,7 @@ def gain_of_driving_on(
 
 
 def _expected(weights: FloatArray, claims: Claims) -> FloatArray:
-    """Return what each claim expects where its atoms weigh it so, float64[atoms, values]."""
+    """Return what each claim expects, float64[claims, values], where its atoms weigh the values so."""
     expected: FloatArray = claims.mixture @ (weights / weights.sum(axis=1, keepdims=True))
     return expected
 

@@ -265,7 +265,7 @@ class Scale:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class WorkedOut:
-    """What was worked out of one rule book, each by the function that does it; copies begin with nothing."""
+    """What was worked out of one rule book, each by its function; deep copies begin with nothing."""
 
     made: dict[Callable[[Any], object], object] = field(default_factory=dict)
 
@@ -324,7 +324,7 @@ class Rulebook:
         Parameters
         ----------
         work_out : callable
-            A pure function of a module, whose result nobody changes.
+            A pure function of a module, whose result nobody changes from outside.
         """
         made = self.worked_out.made
         if work_out not in made:  # two threads may both work it out; they make the same

@@ -123,7 +123,7 @@ def build_menu(atoms: Sequence[Atom], rulebook: Rulebook) -> RepairMenu:
 
 def leave_out(menu: RepairMenu, tried: Sequence[tuple[str, Place]]) -> RepairMenu:
     """Return the menu without the repairs that were tried: what one has not cured, it does not cure."""
-    for repair, place in tried:
+    for repair, place in dict.fromkeys(tried):
         menu = without(menu, menu.names.index(f"{repair}@{place}"))
     return menu
 

@@ -75,10 +75,12 @@ def with_reach(harm: RingHarm, deviation: RingDeviation) -> RingHarm:
     what lies close together and counts less the further the wheel turns while an unknown unit averages. A
     spot has no thin edge, and keeps the width of its drops.
     """
-    if not any(wideness(one.width_rev) for one in harm.sectors):
+    stretches = (
+        find_active_stretches(deviation) if any(wideness(one.width_rev) for one in harm.sectors) else []
+    )
+    if not stretches:
         return harm
     lead = lead_rev(deviation.rate_revps)
-    stretches = find_active_stretches(deviation)
     return replace(
         harm,
         sectors=tuple(
@@ -90,8 +92,11 @@ def with_reach(harm: RingHarm, deviation: RingDeviation) -> RingHarm:
 
 def find_active_stretches(deviation: RingDeviation) -> list[NDArray[np.intp]]:
     """Bins of every restless stretch of the ring, unit and recorder unsmeared."""
+    active = count_active(deviation)
+    if not active.any():
+        return []
     matrix = response(deviation.step_rev, CYCLE_S * deviation.rate_revps)
-    density = deconvolve_active(deviation.exposure, count_active(deviation), matrix)
+    density = deconvolve_active(deviation.exposure, active, matrix)
     return raised_stretches(gaussian_filter1d(density, SMOOTHED_BINS, mode="wrap"), ACTIVE_SHARE)
 
 

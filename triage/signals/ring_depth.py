@@ -28,6 +28,8 @@ from triage.speed_log import FloatArray
 
 SMOOTHED_BINS: Final = 1.5
 
+LEAST_SAMPLES: Final = 1e-3
+
 SOUND_QUANTILE: Final = 0.3
 """Depth of the sound part of the ring: dirt covers less than two thirds of it (judgement)."""
 
@@ -89,7 +91,12 @@ def with_even_widths(harm: RingHarm, deviation: RingDeviation) -> RingHarm:
 
 def depth_over_ring(deviation: RingDeviation) -> FloatArray:
     """How far the speed reads low on average, above the sound part of the ring, float64[96]."""
-    low = gaussian_filter1d(-deviation.means(deviation.depth_ratio), SMOOTHED_BINS, mode="wrap")
+    sums = np.bincount(deviation.bin, weights=-deviation.depth_ratio, minlength=RING_BINS)
+    # Both are smoothed, for a bin without samples is not a sound one.
+    around, samples = (
+        gaussian_filter1d(value, SMOOTHED_BINS, mode="wrap") for value in (sums, deviation.exposure)
+    )
+    low = around / np.maximum(samples, LEAST_SAMPLES)
     return np.asarray(low - np.quantile(low, SOUND_QUANTILE), dtype=np.float64)
 
 
@@ -122,8 +129,7 @@ def measure_depth_width(profile: FloatArray, place_rev: float, reach_rev: float)
 def _width_rev(profile: FloatArray, peak: int, share: float) -> float:
     """Width of the stretch around the peak that is deeper than a share of it; short breaks do not end it."""
     deep = np.roll(profile > share * profile[peak], -peak)
-    half = RING_BINS // 2
-    bins = 1 + _length(deep[1 : half + 1]) + _length(deep[: half - 1 : -1])
+    bins = 1 + _length(deep[1:]) + _length(deep[:0:-1])
     return min(bins, RING_BINS) / RING_BINS
 
 

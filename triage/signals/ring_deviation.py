@@ -38,8 +38,8 @@ class RingDeviation:
     exposure : float64[96]
         Samples per bin.
     depth_ratio : float64[M]
-        Relative deviation of the wheel less what the sample before leaves of its own; -1 where the signal is
-        gone.
+        Relative deviation of the wheel, -1 where its signal is gone, less what the sample before leaves of
+        its own.
     step_rev : float
         Angle turned from one sample to the next.
     rate_revps : float

@@ -52,7 +52,8 @@ JOINED_BINS: Final = 4
 
 WIDTH_STD_SHARE: Final = 0.6
 """How far a bad stretch goes is a matter of degree: where dirt thins out it loses few pulses. Twice the
-stated uncertainty then holds the true width in about 15 of 16 simulated cars."""
+stated uncertainty then holds the true width of a stretch told by its drops alone in about 15 of 16 simulated
+cars."""
 
 WIDE_REV: Final = 0.06
 """Up to this width a stretch is a spot, from twice as much on it is wide."""

@@ -27,7 +27,7 @@ FASTEST_TURN: Final = 0.3
 """A sample further apart than this share of a turn does not tell the place on it."""
 
 FEWEST_TO_SEARCH: Final = 60
-"""Fewer intervals fit some length of a turn by chance: the best of all lengths then lies above 0.2."""
+"""Fewer intervals can fit some length of a turn by chance."""
 
 MOST_TO_SEARCH: Final = 5000
 """Of more intervals, in hours of driving, some tell the same."""
@@ -71,8 +71,9 @@ def measure_whole_turns(analysis: Analysis, row: int) -> Measured:
     error of 1 % in its length does not matter). Unlike the map of the ring it need not follow the wheel's
     angle over the drive and works for a handful of losses; what sits in two opposite places shows less. Valid
     where samples come every third of a turn or closer. Where the length of a turn is not known, the one that
-    fits best is taken: many losses that keep to no length at all keep to no angle. Uncertainty: sqrt(1/2 n)
-    of a mean cosine of even phases, the scatter seen where that is more. Source: the Rayleigh test of
+    fits best is taken: many losses that keep to no length at all keep to no angle. It then lies up to 0.2
+    above 0 by chance, which the lowest band of the rule book holds. Uncertainty: the scatter of the cosines
+    over sqrt(n), and 0.3 of that of even phases at least. Source: the Rayleigh test of
     circular statistics (from memory).
     """
     needed = "steady driving at 20 to 50 km/h for some minutes, with the fault in it"

@@ -12,7 +12,7 @@ from triage.corners import CORNERS
 from triage.evidence.answers import Observation, build_answers
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
-from triage.evidence.next_checks import LEAST_GAIN_BIT, forecast_check, forecast_checks, suggest_checks
+from triage.evidence.next_checks import LEAST_GAIN_BIT, forecast_checks, suggest_checks
 from triage.evidence.posterior import believe, known_findings, rank_hypotheses
 from triage.evidence.rule_tables import Rulebook, places_of
 from triage.signals.measurement import Measurement
@@ -31,7 +31,7 @@ def test_outcomes_of_a_published_exercise(make_book: Callable[..., Rulebook]) ->
         {"no-fault-found": ("vehicle", 0.7), "other": ("vehicle", 0.3)},
         checks={"test": ("vehicle", {"sound": (0.8, 0.2), "other": (0.35, 0.65)})},
     )
-    forecast = forecast_check(book.checks["test"], "vehicle", believe((), book))
+    forecast = forecast_checks([(book.checks["test"], "vehicle")], believe((), book))[0]
     assert forecast.outcome_probability[0] == pytest.approx(0.665, abs=1e-6)
     assert forecast.after[0, 0] == pytest.approx(0.842105, abs=1e-6)
     assert forecast.after[1, 0] == pytest.approx(0.417910, abs=1e-6)
@@ -48,7 +48,7 @@ def test_the_gain_is_the_drop_of_entropy_averaged_over_real_answers(
     now = entropy(verdict(findings, rulebook), base=2)
     for check in rulebook.checks.values():
         place = "FL" if check.where == "corner" else "vehicle"
-        forecast = forecast_check(check, place, belief)
+        forecast = forecast_checks([(check, place)], belief)[0]
         after = [
             verdict(
                 (*findings, *build_answers([Observation(check.id, "FL", name)], rulebook, first_corner="FL")),
@@ -71,7 +71,7 @@ def test_no_check_is_worth_less_than_nothing_and_outcomes_sum_to_one(
         belief = believe(tuple(sorted(build_findings(log, rulebook), key=lambda each: each.id)), rulebook)
         for check in rulebook.checks.values():
             for place in CORNERS if check.where == "corner" else ("vehicle",):
-                forecast = forecast_check(check, place, belief)
+                forecast = forecast_checks([(check, place)], belief)[0]
                 assert (
                     0.0
                     <= forecast.gain_bit
@@ -88,7 +88,7 @@ def test_a_forecast_is_the_same_alone_and_among_those_of_other_lengths(
     together = forecast_checks(asked, belief)
     assert len({one.outcome_probability.size for one in together}) > 1
     for (check, place), one in zip(asked, together, strict=True):
-        alone = forecast_check(check, place, belief)
+        alone = forecast_checks([(check, place)], belief)[0]
         assert (one.gain_bit, one.entropy_bit) == (alone.gain_bit, alone.entropy_bit), check.id
         np.testing.assert_array_equal(one.outcome_probability, alone.outcome_probability, check.id)
         np.testing.assert_array_equal(one.after, alone.after, check.id)

@@ -195,6 +195,12 @@ def test_the_reason_is_one_sentence_with_the_numbers(rulebook: Rulebook) -> None
     assert f"{plan.act_now_money:.0f}" in plan.why
 
 
+def test_a_repair_said_to_be_tried_twice_is_left_out_once(rulebook: Rulebook) -> None:
+    tried = [("replace-sensor", "RR")] * 2
+    plan = make_plan(_answers(rulebook, "connector@RR=clean"), rulebook, tried=tried)
+    assert (plan.next_step.id, plan.next_step.place) != tried[0]
+
+
 def test_what_failed_is_not_tried_again(rulebook: Rulebook) -> None:
     seen = _answers(rulebook, "read-fault-memory@RR=signal", "look-at-encoder@RR=dirty")
     before = make_plan(seen, rulebook)

@@ -10,6 +10,7 @@ import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.claims import leading_claims
+from triage.evidence.equally_wide import work_on_equally_wide
 from triage.evidence.fitting import asked_already, fits, known_sensor
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
 from triage.evidence.posterior import Belief, believe, known_findings
@@ -122,13 +123,7 @@ def forecast_checks(asked: Sequence[tuple[Check, Place]], belief: Belief) -> lis
     """
     now_bit = float(entropy_bit(belief.by_hypothesis(belief.probability)))
     tables = [belief.tables.outcome_table(check.id, place) for check, place in asked]
-    widths = [table.shape[1] for table in tables]
-    forecasts: dict[int, Forecast] = {}
-    for width in set(widths):
-        members = [number for number, one in enumerate(widths) if one == width]
-        stacked = np.stack([tables[number] for number in members])
-        forecasts.update(zip(members, _forecasts(stacked, belief, now_bit), strict=True))
-    return [forecasts[number] for number in range(len(asked))]
+    return work_on_equally_wide(tables, lambda stacked: _forecasts(stacked, belief, now_bit))
 
 
 def _forecasts(tables: FloatArray, belief: Belief, now_bit: float) -> Iterator[Forecast]:
@@ -140,11 +135,6 @@ def _forecasts(tables: FloatArray, belief: Belief, now_bit: float) -> Iterator[F
     for outcomes, verdicts, left_bit in zip(outcome_probability, after, entropy_bit(after), strict=True):
         gain_bit = now_bit - float(outcomes @ left_bit)
         yield Forecast(outcomes, verdicts, max(gain_bit, 0.0), now_bit)
-
-
-def forecast_check(check: Check, place: Place, belief: Belief) -> Forecast:
-    """Work out what each outcome of one check would do to the verdict."""
-    return forecast_checks([(check, place)], belief)[0]
 
 
 def entropy_bit(probability: FloatArray) -> FloatArray:

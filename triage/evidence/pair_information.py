@@ -18,6 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.evidence.claims import Claims, Pairs
+from triage.evidence.equally_wide import work_on_equally_wide
 from triage.evidence.next_checks import entropy_bit
 from triage.speed_log import FloatArray
 
@@ -104,13 +105,7 @@ def gains_of_seeing_bit(tables: Sequence[FloatArray], claims: Claims, pairs: Pai
     list of float64[pairs]
         Bits, in the order of the tables.
     """
-    gains: dict[int, FloatArray] = {}
-    widths = [table.shape[1] for table in tables]
-    for width in set(widths):
-        members = [number for number, one in enumerate(widths) if one == width]
-        stacked = np.stack([tables[number] for number in members])
-        gains.update(zip(members, pair_gain_bit(claims.mixture @ stacked, pairs), strict=True))
-    return [gains[number] for number in range(len(tables))]
+    return work_on_equally_wide(tables, lambda stacked: pair_gain_bit(claims.mixture @ stacked, pairs))
 
 
 def gain_of_driving_on(

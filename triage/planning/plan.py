@@ -23,6 +23,7 @@ from typing import Final
 import numpy as np
 
 from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
+from triage.evidence.equally_wide import work_on_equally_wide
 from triage.evidence.fitting import fits, known_sensor
 from triage.evidence.hypotheses import Finding
 from triage.evidence.next_checks import LEADING_SHARE, entropy_bit
@@ -231,17 +232,18 @@ def _best_repair(
 
 
 def _gains_bit(options: Sequence[Option], share: FloatArray) -> list[float]:
-    """Return by how much each check is expected to lessen the doubt; those with as many outcomes at once."""
-    gains: dict[int, float] = {}
-    widths = [len(option.table) for option in options]
-    for width in set(widths):
-        members = [number for number, one in enumerate(widths) if one == width]
-        joint = np.stack([options[number].table.T for number in members]).transpose(0, 2, 1) * share
+    """Return by how much each check is expected to lessen the doubt."""
+
+    def gains(tables: FloatArray) -> list[float]:
+        joint = tables.transpose(0, 2, 1) * share
         outcome = joint.sum(axis=2)
         now, left = entropy_bit(joint.sum(axis=1)), entropy_bit(joint / outcome[:, :, np.newaxis])
-        for number, before, shares, after in zip(members, now, outcome, left, strict=True):
-            gains[number] = max(float(before) - float(shares @ after), 0.0)
-    return [gains[number] for number in range(len(options))]
+        return [
+            max(float(before) - float(shares @ after), 0.0)
+            for before, shares, after in zip(now, outcome, left, strict=True)
+        ]
+
+    return work_on_equally_wide([option.table.T for option in options], gains)
 
 
 def _check_step(

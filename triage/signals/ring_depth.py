@@ -29,6 +29,7 @@ from triage.speed_log import FloatArray
 SMOOTHED_BINS: Final = 1.5
 
 LEAST_SAMPLES: Final = 1e-3
+"""Below so many, smoothed, nothing is known of a bin, and it counts as sound."""
 
 SOUND_QUANTILE: Final = 0.3
 """Depth of the sound part of the ring: dirt covers less than two thirds of it (judgement)."""

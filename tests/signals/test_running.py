@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from triage.side_by_side import PART, parts_of
 from triage.signals.running import (
     SLICED_FROM,
     block_medians,
@@ -25,7 +26,6 @@ from triage.signals.running import (
     widen,
     zero_for_missing,
 )
-from triage.signals.side_by_side import PART, parts_of
 
 flags = st.lists(st.booleans(), max_size=60).map(lambda bits: np.array(bits, dtype=bool))
 

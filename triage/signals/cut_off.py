@@ -10,10 +10,10 @@ from typing import Final
 
 import numpy as np
 
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses
 from triage.signals.running import runs
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 

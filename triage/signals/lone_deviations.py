@@ -14,11 +14,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import HARD_BRAKING_MPS2, Losses
 from triage.signals.residuals import Residuals
 from triage.signals.running import run_bounds, zero_for_missing
-from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 
 COUNTED_SIGMA: Final = 4.0

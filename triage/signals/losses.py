@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from triage.side_by_side import both, map_side_by_side, parts_of
 from triage.signals.conditioning import CommonClock
 from triage.signals.residuals import Residuals
 from triage.signals.running import close_short_breaks, run_bounds, widen, zero_for_missing
-from triage.signals.side_by_side import both, map_side_by_side, parts_of
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 

@@ -10,10 +10,10 @@ import numpy as np
 
 from triage.corners import CORNERS, Corner
 from triage.edge_train import EdgeTrain, PoleCount, find_pole_count, number_edges
+from triage.side_by_side import map_side_by_side
 from triage.signals.pole_pitch import PolePitch, average_pole_pitch
 from triage.signals.pole_pitch_filter import compare_estimates, filter_pole_pitch
 from triage.signals.running import MAD_TO_SIGMA
-from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import BoolArray, FloatArray
 from triage.vehicle import Vehicle
 

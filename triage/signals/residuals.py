@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.running import (
     middle_of_others,
@@ -16,7 +17,6 @@ from triage.signals.running import (
     slow_course,
     zero_for_missing,
 )
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import FloatArray
 

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import CORNERS
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses
 from triage.signals.measurement import NotMeasurable
@@ -26,7 +27,6 @@ from triage.signals.ring_profile import RingProfile, profile_ring
 from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
 from triage.signals.running import quantiles_of, rate_of, run_bounds, runs, zero_for_missing
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
 from triage.speed_log import BoolArray, FloatArray
 

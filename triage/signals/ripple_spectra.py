@@ -14,8 +14,8 @@ from typing import Final
 import numpy as np
 from scipy.ndimage import median_filter
 
+from triage.side_by_side import map_side_by_side
 from triage.signals.order_spectrum import amplitude_spectra
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wheel_path import WheelPath
 from triage.speed_log import FloatArray
 

@@ -8,7 +8,7 @@ import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
 from numpy.typing import ArrayLike, NDArray
 
-from triage.signals.side_by_side import parts_of
+from triage.side_by_side import parts_of
 from triage.speed_log import BoolArray, FloatArray
 
 MAD_TO_SIGMA = 1.4826

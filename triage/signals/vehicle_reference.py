@@ -13,11 +13,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from triage.corners import CORNERS, SIDE_SIGN, is_front
+from triage.side_by_side import map_side_by_side, parts_of
 from triage.signals.conditioning import CommonClock
 from triage.signals.dead_wheels import find_dead_wheels
 from triage.signals.drive_slip import estimate_axle_slip
 from triage.signals.running import block_bounds, block_medians, count_of, middle_of, middle_of_others
-from triage.signals.side_by_side import map_side_by_side, parts_of
 from triage.speed_log import BoolArray, FloatArray
 from triage.vehicle import Vehicle
 

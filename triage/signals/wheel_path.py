@@ -17,12 +17,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import AXLE_PARTNER, CORNERS
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses, widen_rows
 from triage.signals.pulse_counters import PulseCounters, exact_distance
 from triage.signals.residuals import Residuals
 from triage.signals.running import quantiles_of, zero_for_missing
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 

@@ -9,6 +9,7 @@ import numpy as np
 from scipy.stats import gamma
 
 from triage.corners import CORNERS
+from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.bearing_orders import cage_ranges
 from triage.signals.curve_lines import ORDER_STEP, CurveLines, circumference_of, find_curve_lines
@@ -16,7 +17,6 @@ from triage.signals.losses import MOVING_MPS, unit_step
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.running import count_of
-from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import FloatArray
 
 FEWEST_CURVES: Final = 2

@@ -8,13 +8,13 @@ from typing import Final
 import numpy as np
 
 from triage.corners import VEHICLE
+from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
 from triage.signals.measures.road_order import CLEAR_SIGMA, RoadOrder
 from triage.signals.measures.turn_sign import SideAgreement, block_noise
 from triage.signals.running import block_medians, count_of
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.wiring import AS_WIRED, EXCHANGES, CurveFit, Order, fit_curves
 from triage.speed_log import FloatArray
 

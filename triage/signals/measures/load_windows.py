@@ -10,13 +10,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import CORNERS, SIDE_SIGN
+from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.outward_load import LOADED_MPS2, outward_load_mps2
 from triage.signals.running import count_of
-from triage.signals.side_by_side import map_side_by_side
 from triage.signals.turn_windows import (
     TurnWindows,
     cut_windows,

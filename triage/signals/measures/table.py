@@ -10,6 +10,7 @@ from typing import Final
 import numpy as np
 
 from triage.progress import Progress, no_progress
+from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import FEWEST_SAMPLES, Analysis
 from triage.signals.measurement import Measured, Measurement, NotMeasurable
 from triage.signals.measures.angle_lock import (
@@ -85,7 +86,6 @@ from triage.signals.measures.warming import measure_loss_trend
 from triage.signals.measures.wiring_checks import measure_wiring
 from triage.signals.plausible_speed import find_implausible_speed
 from triage.signals.running import count_of
-from triage.signals.side_by_side import map_side_by_side
 from triage.texts import Text
 
 CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {

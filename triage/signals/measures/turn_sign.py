@@ -8,11 +8,11 @@ from typing import Final
 import numpy as np
 
 from triage.corners import VEHICLE
+from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
 from triage.signals.running import block_medians, count_of, runs, zero_for_missing
-from triage.signals.side_by_side import map_side_by_side
 from triage.speed_log import FloatArray
 
 BLOCK_S: Final = 0.5

@@ -1,4 +1,4 @@
-"""Wheels and measurements worked on at once: array functions leave the interpreter free while they run."""
+"""Parts of one work done at once: array functions and parsers leave the interpreter free while they run."""
 
 from __future__ import annotations
 

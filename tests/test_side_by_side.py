@@ -8,7 +8,7 @@ import time
 import pytest
 
 from triage.progress import Cancelled
-from triage.signals.side_by_side import WORKERS, both, map_side_by_side
+from triage.side_by_side import WORKERS, both, map_side_by_side
 
 
 def test_results_come_in_the_order_of_the_items() -> None:

@@ -17,6 +17,7 @@ from triage.logs.long_tables import long_signals
 from triage.logs.names import bracket_unit, read_name
 from triage.logs.number_texts import plain_numbers, unit_in_cells
 from triage.logs.own_clocks import clocks_of_columns
+from triage.logs.plain_rows import parse_plain_rows
 from triage.logs.recording import RawSignal, Recording
 from triage.logs.source import Source
 from triage.logs.stamps import find_further_clocks, find_time_column
@@ -163,9 +164,15 @@ def _counted_from_top(message: str, lines: int) -> str:
 
 
 def _parse(source: Source, layout: TableLayout) -> pd.DataFrame:
+    rows = source.text_after(layout.first_data_line)
+    plain = parse_plain_rows(
+        rows, columns=len(layout.names), delimiter=layout.delimiter, decimal=layout.decimal
+    )
+    if plain is not None:
+        return plain
     # an empty cell is told from a word such as NaN: the word is an invalid sample, the cell may be none
     return pd.read_csv(
-        source.text_after(layout.first_data_line),
+        rows,
         sep=r"\s+" if layout.delimiter == " " else layout.delimiter,
         decimal=layout.decimal,
         header=None,

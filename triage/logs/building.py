@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import Final
+from typing import Final, TypeVar
 
 import numpy as np
 
@@ -23,6 +23,7 @@ from triage.logs.sentinels import smallest_step, without_sentinels
 from triage.logs.speed_units import doubt_unit, metres_per_unit, settle_unit
 from triage.logs.unit_texts import unit_multiple
 from triage.logs.wheel_signs import with_forward_signs
+from triage.side_by_side import map_side_by_side
 from triage.speed_log import HistoryStep, Notice, SpeedLog, SpeedTrace
 from triage.texts import Text
 
@@ -30,11 +31,15 @@ _BEYOND_ALL: Final = 1e30
 _NEAR_ZERO_S: Final = 60.0
 """A clock that starts within this of zero is left as it is, so that its seconds stay those of the file."""
 
+_Result = TypeVar("_Result")
+
 
 @dataclass(frozen=True, slots=True)
 class _Wheel:
     candidate: Candidate
     samples: OrderedSamples
+    numbers: int
+    """How many samples are numbers."""
 
 
 def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog:
@@ -60,12 +65,10 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
     chosen = choose_signals(signals, options.mapping, file)
     unit, unit_notices = settle_unit(chosen, options, file)
     factor = metres_per_unit(unit, options, file)
-    wheels = {corner: _wheel(chosen.wheels[corner], factor) for corner in CORNERS}
+    wheels = _each_corner(lambda corner: _wheel(chosen.wheels[corner], factor))
     _refuse_without_numbers(wheels, file)
     zero_s = _zero(wheels)
-    traces = {
-        corner: _trace(wheel, factor=factor, unit=unit, zero_s=zero_s) for corner, wheel in wheels.items()
-    }
+    traces = _each_corner(lambda corner: _trace(wheels[corner], factor=factor, unit=unit, zero_s=zero_s))
     traces, sign_notices = with_forward_signs(traces)
     channels, channel_notices = build_companions(chosen.companions, traces, zero_s)
     notices = (
@@ -91,6 +94,10 @@ def build_log(recording: Recording, options: ReadOptions, file: str) -> SpeedLog
         signal_names=names,
     )
     return log.noticed(*quality_notices(log))
+
+
+def _each_corner(work: Callable[[Corner], _Result]) -> dict[Corner, _Result]:
+    return dict(zip(CORNERS, map_side_by_side(work, CORNERS), strict=True))
 
 
 def _with_remembered(options: ReadOptions, names: tuple[str, ...]) -> tuple[ReadOptions, tuple[Notice, ...]]:
@@ -130,15 +137,13 @@ def _later(start: datetime | None, seconds: float) -> datetime | None:
 def _wheel(candidate: Candidate, factor: float) -> _Wheel:
     signal = candidate.signal
     value, _ = without_sentinels(signal.value, factor, time_s=signal.time_s, step=abs(signal.step))
-    return _Wheel(candidate, order_samples(signal.time_s, value))
+    samples = order_samples(signal.time_s, value)
+    return _Wheel(candidate, samples, int(np.count_nonzero(~np.isnan(samples.value))))
 
 
 def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
-    count = {
-        corner: int(np.count_nonzero(~np.isnan(wheel.samples.value))) for corner, wheel in wheels.items()
-    }
     names = tuple(wheel.candidate.signal.label for wheel in wheels.values())
-    most = max(count.values())
+    most = max(wheel.numbers for wheel in wheels.values())
     if most == 0:
         raise SignalMappingError(
             Text("the signals {names} hold no valid number", names=", ".join(names)),
@@ -159,7 +164,7 @@ def _refuse_without_numbers(wheels: Mapping[Corner, _Wheel], file: str) -> None:
             file=file,
             hint="Record longer.",
         )
-    if sum(number > 1 for number in count.values()) < 2:
+    if sum(wheel.numbers > 1 for wheel in wheels.values()) < 2:
         raise SignalMappingError(
             Text("only one of the signals {names} holds valid numbers", names=", ".join(names)),
             candidates=names,

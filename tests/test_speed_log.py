@@ -39,3 +39,10 @@ def test_without_a_sample_there_is_no_time() -> None:
     log = log_of([np.zeros(0)] * 4, [np.zeros(0, dtype=bool)] * 4)
     assert log.instants_s.size == 0
     assert log.duration_s == 0.0
+
+
+@pytest.mark.parametrize("valid", [[0, 3], [1, 3], [0, 2], [2, 2]])
+def test_a_log_lasts_from_the_first_to_the_last_valid_sample(valid: list[int]) -> None:
+    time_s = np.array([0.0, 1.0, 2.5, 4.5])
+    bad = np.array([not valid[0] <= place <= valid[1] for place in range(4)])
+    assert log_of([time_s] * 4, [bad] * 4).duration_s == time_s[valid[1]] - time_s[valid[0]]

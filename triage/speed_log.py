@@ -162,11 +162,7 @@ class SpeedLog:
     def duration_s(self) -> float:
         """Last minus first valid instant; 0 when there are fewer than two."""
         # By the edges alone: asked for often, also of a recording that lasts a day.
-        bounds = [
-            (trace.time_s[trace.invalid.argmin()], trace.time_s[~trace.invalid[::-1].argmin()])
-            for trace in self.wheels.values()
-            if not trace.invalid.all()
-        ]
+        bounds = [_valid_span(trace) for trace in self.wheels.values() if not trace.invalid.all()]
         if not bounds:
             return 0.0
         return float(max(last for _, last in bounds) - min(first for first, _ in bounds))
@@ -178,6 +174,14 @@ class SpeedLog:
     def did(self, action: str, detail: str = "") -> SpeedLog:
         """Return the same log with one more step in its history."""
         return replace(self, history=(*self.history, HistoryStep(action, detail)))
+
+
+def _valid_span(trace: SpeedTrace) -> tuple[float, float]:
+    """First and last instant of the valid samples, of which there is at least one."""
+    first, last = 0, -1
+    if trace.invalid[first] or trace.invalid[last]:  # in most logs neither is; looking for them takes a while
+        first, last = int(trace.invalid.argmin()), ~int(trace.invalid[::-1].argmin())
+    return float(trace.time_s[first]), float(trace.time_s[last])
 
 
 def _shared_clock(traces: Sequence[SpeedTrace]) -> FloatArray | None:

@@ -179,3 +179,11 @@ def test_layout_of_a_plain_table(write, drive, as_table) -> None:
     layout = sniff_table(open_sources(write(as_table(drive, delimiter=";", decimal=",")))[0])
     assert layout is not None
     assert (layout.delimiter, layout.decimal, layout.first_data_line) == (";", ",", 1)
+
+
+def test_a_row_without_a_readable_time_is_left_out_and_no_repeated_instant(write) -> None:
+    rows = [f"{0.02 * row:.2f},50.0,50.1,49.9,50.0" for row in range(400)]
+    rows[200] = ",50.0,50.1,49.9,50.0"
+    log = read_log([write("\n".join(["time_s,FL_kmh,FR_kmh,RL_kmh,RR_kmh", *rows]))])
+    assert log.wheels["FL"].time_s.size == 399
+    assert "duplicate-instants" not in codes(log)

@@ -185,10 +185,9 @@ def order_samples(time_s: FloatArray, value: FloatArray) -> OrderedSamples:
     OrderedSamples
         Of samples at one instant the first valid one is kept.
     """
-    step = np.diff(time_s)
-    if (step > 0).all():
+    if bool(np.all(time_s[1:] > time_s[:-1])):
         return OrderedSamples(time_s, value, 0, 0)
-    back = int(np.count_nonzero(step < 0))
+    back = int(np.count_nonzero(time_s[1:] < time_s[:-1]))
     order = np.lexsort((np.isnan(value), time_s))
     time_s, value = time_s[order], value[order]
     keep = _first_of_instant(time_s)

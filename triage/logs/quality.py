@@ -158,13 +158,14 @@ def _clock_notice(log: SpeedLog) -> Notice | None:
     if len(times) < len(CORNERS):
         return None
     size = float(np.median([time_s.size for time_s in times.values()]))
-    span = float(np.median([np.ptp(time_s) for time_s in times.values()]))
+    spans = {corner: float(time_s[-1] - time_s[0]) for corner, time_s in times.items()}
+    span = float(np.median(list(spans.values())))
     begin = float(np.median([time_s[0] for time_s in times.values()]))
     odd = {
-        corner: f"{100.0 * (float(np.ptp(time_s)) / span - 1.0):+.1f} %, from {time_s[0]:.2f} s on"
+        corner: f"{100.0 * (spans[corner] / span - 1.0):+.1f} %, from {time_s[0]:.2f} s on"
         for corner, time_s in times.items()
         if abs(time_s.size / size - 1.0) <= _SAME_COUNT_RATIO
-        and (abs(np.ptp(time_s) / span - 1.0) > _DRIFT_RATIO or abs(time_s[0] - begin) > _APART_S)
+        and (abs(spans[corner] / span - 1.0) > _DRIFT_RATIO or abs(time_s[0] - begin) > _APART_S)
     }
     if not odd:
         return None

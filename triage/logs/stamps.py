@@ -215,7 +215,7 @@ def _counts(layout: TableLayout, frame: pd.DataFrame, index: int) -> FloatArray 
     finite = np.isfinite(count)
     if np.count_nonzero(finite) < 0.5 * count.size or not finite.any():
         return None
-    return np.where(finite, count, np.nan)
+    return count if finite.all() else np.where(finite, count, np.nan)
 
 
 def _read_stamp_columns(layout: TableLayout, frame: pd.DataFrame, index: int) -> TimeColumn | None:
@@ -306,8 +306,9 @@ def _rises(series: pd.Series) -> bool:
 
 
 def _read_numbers(count: FloatArray, unit: str, index: int, file: str) -> TimeColumn:
-    count = np.where(np.abs(count) < _BEYOND_ALL, count, np.nan)
-    known = count[~np.isnan(count)]
+    sane = np.abs(count) < _BEYOND_ALL
+    count = count if sane.all() else np.where(sane, count, np.nan)
+    known = count if sane.all() else count[sane]
     typical = float(np.median(known[:: max(1, known.size // _ENOUGH_COUNTS)])) if known.size else 0.0
     for scale_s, low, high in _EPOCH_RANGES:
         if (

@@ -232,8 +232,10 @@ def _signals(frame: pd.DataFrame, layout: TableLayout, clock: TimeColumn, file: 
 
 
 def _signal(column: Column, clock: TimeColumn) -> RawSignal:
-    number = ~np.isnan(column.value)
-    keep = number | column.worded
+    missing = np.isnan(column.value)
+    if clock.all_valid and not missing.any():
+        return RawSignal(column.name, column.unit, clock.time_s, column.value)
+    keep = ~missing | column.worded
     if np.count_nonzero(keep) >= _DENSE_RATIO * keep.size:
         keep = np.ones_like(keep)
     keep = keep & clock.valid if not clock.all_valid else keep

@@ -19,9 +19,10 @@ def work_on_equally_wide(
 
     Parameters
     ----------
-    tables : sequence of float64[atoms, outcomes]
+    tables : sequence of float64[..., outcomes]
+        Alike but for the number of outcomes.
     work : callable
-        Given float64[tables, atoms, outcomes], gives a result for each of its tables.
+        Given float64[tables, ..., outcomes], gives a result for each of its tables.
 
     Returns
     -------
@@ -29,7 +30,7 @@ def work_on_equally_wide(
         The results in the order of the tables.
     """
     results: dict[int, _Result] = {}
-    widths = [table.shape[1] for table in tables]
+    widths = [table.shape[-1] for table in tables]
     for width in set(widths):
         members = [number for number, one in enumerate(widths) if one == width]
         stacked = np.stack([tables[number] for number in members])

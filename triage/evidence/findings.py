@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 
 from triage.corners import CORNER_NAMES
+from triage.evidence.equally_wide import work_on_equally_wide
 from triage.evidence.hypotheses import Finding
 from triage.evidence.rule_tables import Distribution, MeasurementRule, Rulebook
 from triage.evidence.value_words import curve_words, least_rate_words, value_words
 from triage.signals.measurement import Measurement
+from triage.speed_log import FloatArray
 from triage.texts import Text, prose
 
 
@@ -29,13 +31,18 @@ def build_findings(measurements: Iterable[Measurement], rulebook: Rulebook) -> t
     tuple of Finding
         In the order of the measurements, ids ``<measurement>@<corner>``.
     """
-    return tuple(
-        _finding(measurement, rulebook.measurements[measurement.id])
+    known = [
+        (measurement, rulebook.measurements[measurement.id])
         for measurement in measurements
         if measurement.id in rulebook.measurements
         and math.isfinite(measurement.value)
         and math.isfinite(measurement.std_uncertainty)
-    )
+    ]
+    distances = [
+        _distances(one.value, one.std_uncertainty, rule.edges, rule.distribution) for one, rule in known
+    ]
+    shares = work_on_equally_wide(distances, _shares)
+    return tuple(_finding(*one, told.tolist()) for one, told in zip(known, shares, strict=True))
 
 
 def band_probability(
@@ -64,31 +71,38 @@ def band_probability(
     -----
     Normal is the usual assumption for a combined uncertainty (GUM: JCGM 100:2008, G.2.1).
     """
-    from scipy.special import ndtr  # noqa: PLC0415 - the window starts without it
+    distances = _distances(value, std_uncertainty, edges, distribution)
+    return tuple(_shares(distances[np.newaxis])[0].tolist())
 
-    limits = np.asarray(edges, dtype=float)
+
+def _distances(
+    value: float, std_uncertainty: float, edges: tuple[float, ...], distribution: Distribution
+) -> FloatArray:
+    """Return how many standard deviations each edge lies above the value, infinite where that is sure."""
+    limits = edges
     if distribution == "lognormal" and 0.0 < std_uncertainty <= value:
         variance = math.log1p((std_uncertainty / value) ** 2)
-        limits, value, std_uncertainty = np.log(limits), math.log(value) - variance / 2.0, math.sqrt(variance)
+        limits = tuple(np.log(edges).tolist())
+        value, std_uncertainty = math.log(value) - variance / 2.0, math.sqrt(variance)
     if std_uncertainty > 0.0:
-        with np.errstate(over="ignore"):  # an infinite distance is a certain one
-            scaled = (limits - value) / std_uncertainty
-        below, above = np.zeros(len(edges) + 2), np.ones(len(edges) + 2)
-        below[1:-1], below[-1] = ndtr(scaled), 1.0
-        # Above the value take the upper tail: 1 - Φ loses everything beyond 8 standard deviations.
-        above[1:-1], above[-1] = ndtr(-scaled), 0.0
-        shares = np.where(below[1:] < 0.5, below[1:] - below[:-1], -(above[1:] - above[:-1]))
-    else:
-        shares = np.zeros(len(edges) + 1)
-        shares[np.searchsorted(limits, value, side="right")] = 1.0
-    probability: list[float] = (shares / shares.sum()).tolist()
-    return tuple(probability)
+        return np.array([(limit - value) / std_uncertainty for limit in limits])
+    return np.array([math.inf if limit > value else -math.inf for limit in limits])
 
 
-def _finding(measurement: Measurement, rule: MeasurementRule) -> Finding:
-    shares = band_probability(
-        measurement.value, measurement.std_uncertainty, rule.edges, distribution=rule.distribution
-    )
+def _shares(distances: FloatArray) -> FloatArray:
+    """Return the probability of every band from the distances of the edges, float64[values, edges]."""
+    from scipy.special import ndtr  # noqa: PLC0415 - the window starts without it
+
+    beyond = np.full((len(distances), 1), np.inf)
+    limits = np.hstack((-beyond, distances, beyond))
+    # Above the value take the upper tail: 1 - Φ loses everything beyond 8 standard deviations.
+    below, above = ndtr(limits), ndtr(-limits)
+    shares = np.where(below[:, 1:] < 0.5, np.diff(below), -np.diff(above))
+    normalised: FloatArray = shares / shares.sum(axis=1, keepdims=True)
+    return normalised
+
+
+def _finding(measurement: Measurement, rule: MeasurementRule, shares: Sequence[float]) -> Finding:
     bands = dict(zip(rule.bands, shares, strict=True))
     likeliest = max(bands, key=lambda name: bands[name])
     unseen = rule.nothing and measurement.value == 0.0

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from triage.corners import CORNER_NAMES
 from triage.errors import printable
+from triage.evidence.check_words import why_words
 from triage.evidence.contradictions import Contradiction
 from triage.evidence.hypotheses import (
     CheckSuggestion,
@@ -130,7 +131,7 @@ def _check(check: CheckSuggestion) -> dict[str, Any]:
         "corner": check.corner,
         "minutes": check.minutes_min,
         "gain_bits": check.gain_bit,
-        "why": check.why,
+        "why": why_words(check),
     }
 
 
@@ -295,8 +296,8 @@ def _checks_block(result: TriageResult) -> str:
     lines = ["Next checks, most information per minute first"]
     for check in result.next_checks[:LINES_SHOWN]:
         place = CORNER_NAMES[check.corner]
-        head = f"{check.title} ({place}), {check.minutes_min:g} min, {check.gain_bit:.2f} bit: {check.why}"
-        lines.append(_wrapped(head, indent=f"  - [{check.check}] "))
+        head = f"{check.title} ({place}), {check.minutes_min:g} min, {check.gain_bit:.2f} bit"
+        lines.append(_wrapped(f"{head}: {why_words(check)}", indent=f"  - [{check.check}] "))
     return "\n".join(lines)
 
 

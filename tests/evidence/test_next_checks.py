@@ -10,6 +10,7 @@ from scipy.stats import entropy
 
 from triage.corners import CORNERS
 from triage.evidence.answers import Observation, build_answers
+from triage.evidence.check_words import meaning_words, why_words
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import Finding
 from triage.evidence.next_checks import LEAST_GAIN_BIT, forecast_checks, suggest_checks
@@ -120,10 +121,13 @@ def test_suggestions_tell_numbers_outcomes_and_cautions(
     assert len(suggestions) > 5
     for each in suggestions:
         check = rulebook.checks[each.check]
-        assert f"{each.gain_bit:.2f} of" in each.why
-        assert f"in {rulebook.minutes_of(check):g} min" in each.why
-        assert set(each.outcome_meaning) == set(check.outcomes)
-        assert all(" to " in meaning and "%" in meaning for meaning in each.outcome_meaning.values())
+        assert f"{each.gain_bit:.2f} of" in why_words(each)
+        assert f"in {rulebook.minutes_of(check):g} min" in why_words(each)
+        assert [one.name for one in each.outcomes] == list(check.outcomes)
+        for one in each.outcomes:
+            assert f"{one.risen.claim} rises from" in meaning_words(one)
+            assert one.risen.after - one.risen.before >= 0.0 >= one.fallen.after - one.fallen.before
+            assert one.first.after == max(one.first.after, one.risen.after, one.fallen.after)
         assert len(each.cautions) == len(check.cautions)
         assert each.cautions or not rulebook.access[check.access].hazardous
 

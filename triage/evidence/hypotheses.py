@@ -89,8 +89,40 @@ class Posterior:
 
 
 @dataclass(frozen=True, slots=True)
+class Shift:
+    """How the probability of a claim changes; ``claim`` is its name with its corner."""
+
+    claim: str
+    before: float
+    after: float
+
+
+@dataclass(frozen=True, slots=True)
+class ExpectedOutcome:
+    """What an outcome of a check would do to the verdict.
+
+    Attributes
+    ----------
+    name, words : str
+        Id of the outcome, and what was seen in words.
+    probability : float
+        That the check comes out so.
+    first, risen, fallen : Shift
+        Of the claim that would stand first, of the one that would rise most, and of the one that would fall
+        most.
+    """
+
+    name: str
+    words: str
+    probability: float
+    first: Shift
+    risen: Shift
+    fallen: Shift
+
+
+@dataclass(frozen=True, slots=True)
 class CheckSuggestion:
-    """A next check and what it is worth.
+    """A next check and what it is worth; :mod:`triage.evidence.check_words` words it.
 
     Attributes
     ----------
@@ -98,10 +130,10 @@ class CheckSuggestion:
         Id of ``rules/checks.toml``.
     title : str
         What to do, in a few words.
-    gain_bit : float
-        Expected drop of the entropy of the verdict.
-    outcome_meaning : mapping of outcome to str
-        What each outcome would mean for the verdict.
+    gain_bit, doubt_bit : float
+        Expected drop of the entropy of the verdict, and the entropy now.
+    outcomes : tuple of ExpectedOutcome
+        In the order of the rule book.
     cautions : tuple of str
         Texts, not ids.
     """
@@ -110,10 +142,10 @@ class CheckSuggestion:
     title: str
     corner: Place
     gain_bit: float
+    doubt_bit: float
     minutes_min: float
     access: str
-    why: str
-    outcome_meaning: Mapping[str, str]
+    outcomes: tuple[ExpectedOutcome, ...]
     cautions: tuple[str, ...]
 
 

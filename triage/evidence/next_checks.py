@@ -12,24 +12,17 @@ from triage.corners import CORNER_NAMES, CORNERS, VEHICLE, Corner, Place
 from triage.evidence.claims import leading_claims
 from triage.evidence.equally_wide import work_on_equally_wide
 from triage.evidence.fitting import asked_already, fits, known_sensor
-from triage.evidence.hypotheses import CheckSuggestion, Finding, Hypothesis
+from triage.evidence.hypotheses import CheckSuggestion, ExpectedOutcome, Finding, Hypothesis, Shift
 from triage.evidence.posterior import Belief, believe, known_findings
 from triage.evidence.rule_tables import Check, Rulebook
 from triage.speed_log import FloatArray
-from triage.texts import Text, instead_of, joined
-from triage.units import format_share
+from triage.texts import Text
 
 LEADING_SHARE: Final = 0.15
 """A corner is worth a check when it holds this share of what all corners hold together (judgement)."""
 
-BRANCHES_TOLD: Final = 3
-"""How many outcomes the reason for a check spells out, the likeliest first."""
-
 LEAST_GAIN_BIT: Final = 0.002
 """Checks that tell less than this are not suggested (judgement)."""
-
-_RISES: Final = Text("rises from")
-_FALLS: Final = Text("falls from")
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +74,6 @@ def suggest_checks(
         for place in _places(check, corners)
         if f"{check.id}@{place}" not in answered and fits(check, sensor)
     ]
-    # Only what is suggested is put in words: that takes longer than the forecast.
     now = belief.by_hypothesis(belief.probability)
     suggestions = [
         _suggestion(check, place, forecast, now, rulebook)
@@ -160,65 +152,33 @@ def _names(rulebook: Rulebook) -> tuple[str, ...]:
 def _suggestion(
     check: Check, place: Place, forecast: Forecast, now: FloatArray, rulebook: Rulebook
 ) -> CheckSuggestion:
-    meanings = zip(_spoken_ids(check), _meanings(now, forecast.after, rulebook.once(_names)), strict=True)
     return CheckSuggestion(
         check=check.id,
         title=check.title,
         corner=place,
         gain_bit=forecast.gain_bit,
+        doubt_bit=forecast.entropy_bit,
         minutes_min=rulebook.minutes_of(check),
         access=rulebook.access[check.access].title,
-        why=_why(check, forecast, rulebook),
-        outcome_meaning=dict(meanings),
+        outcomes=tuple(_expected_outcomes(check, forecast, now, rulebook.once(_names))),
         cautions=tuple(rulebook.cautions[name].text for name in check.cautions),
     )
 
 
-def _why(check: Check, forecast: Forecast, rulebook: Rulebook) -> str:
-    outcomes = tuple(check.outcomes.values())
-    likeliest = np.argsort(-forecast.outcome_probability, kind="stable")[:BRANCHES_TOLD]
-    branches = [
-        Text(
-            "“{outcome}” ({share} likely) would put first: {leader}",
-            outcome=outcomes[i],
-            share=format_share(forecast.outcome_probability[i]),
-            leader=_leader(forecast.after[i], rulebook.once(_names)),
-        )
-        for i in likeliest
-    ]
-    return Text(
-        "Expected to settle {gain} of {doubt} bits of doubt in {minutes} min. {branches}.",
-        gain=f"{forecast.gain_bit:.2f}",
-        doubt=f"{forecast.entropy_bit:.2f}",
-        minutes=f"{rulebook.minutes_of(check):g}",
-        branches=joined("; ", branches),
-    )
-
-
-def _spoken_ids(check: Check) -> list[str]:
-    """Return the outcomes: ids, as they are typed in the terminal, and words in any other language."""
-    return [instead_of(name, words) for name, words in check.outcomes.items()]
-
-
-def _leader(after: FloatArray, names: Sequence[str]) -> str:
-    best = int(after.argmax())
-    return Text("{claim} at {share}", claim=names[best], share=format_share(float(after[best])))
-
-
-def _meanings(now: FloatArray, after: FloatArray, names: Sequence[str]) -> Iterator[str]:
-    """Say what rises and what falls most with each outcome; float64[outcomes, hypotheses] after it."""
-    change = after - now
-    for shares, risen, fallen in zip(after, change.argmax(axis=1), change.argmin(axis=1), strict=True):
-        yield joined(
-            "; ",
-            [
-                Text(
-                    "{claim} {moves} {before} to {after}",
-                    claim=names[number],
-                    moves=verb,
-                    before=format_share(now[number]),
-                    after=format_share(shares[number]),
-                )
-                for number, verb in ((risen, _RISES), (fallen, _FALLS))
-            ],
-        )
+def _expected_outcomes(
+    check: Check, forecast: Forecast, now: FloatArray, names: Sequence[str]
+) -> Iterator[ExpectedOutcome]:
+    """Find what each outcome would put first, and what it would make rise and fall most."""
+    after, change = forecast.after, forecast.after - now
+    before = now.tolist()
+    for (name, words), probability, verdict, *numbers in zip(
+        check.outcomes.items(),
+        forecast.outcome_probability.tolist(),
+        after.tolist(),
+        after.argmax(axis=1).tolist(),
+        change.argmax(axis=1).tolist(),
+        change.argmin(axis=1).tolist(),
+        strict=True,
+    ):
+        first, risen, fallen = [Shift(names[number], before[number], verdict[number]) for number in numbers]
+        yield ExpectedOutcome(name, words, probability, first, risen, fallen)

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from triage.corners import CORNER_NAMES, CORNERS
-from triage.evidence.hypotheses import CheckSuggestion, Hypothesis, UndecidedPair
+from triage.evidence.check_words import meaning_words, why_words
+from triage.evidence.hypotheses import CheckSuggestion, ExpectedOutcome, Hypothesis, UndecidedPair
 from triage.signals.measurement import NotMeasurable
 from triage.speed_log import SpeedLog
-from triage.texts import Text, as_text, in_english, joined
+from triage.texts import Text, as_text, in_english, instead_of, joined
 from triage.units import format_share, to_kmh
 from triage.vehicle import Vehicle
 from triage.verdict_text import PAIRS_SHOWN, advice_of, pairs_by_advice
@@ -75,13 +76,16 @@ def _check_entry(number: int, check: CheckSuggestion) -> Entry:
     return Entry(
         title=Text("{number}. {check}", number=number, check=check.title),
         subtitle=joined(" · ", (place_name(check.corner), effort, *needs)),
-        text=check.why,
-        facts=tuple(
-            (in_english(outcome, lambda name: name.replace("-", " ")), meaning)
-            for outcome, meaning in check.outcome_meaning.items()
-        ),
+        text=why_words(check),
+        facts=tuple((_outcome_name(outcome), meaning_words(outcome)) for outcome in check.outcomes),
         cautions=check.cautions,
     )
+
+
+def _outcome_name(outcome: ExpectedOutcome) -> str:
+    """Return the outcome: id, as it is typed in the terminal, and words in any other language."""
+    spoken = instead_of(outcome.name, outcome.words)
+    return in_english(spoken, lambda name: name.replace("-", " "))
 
 
 def build_undecided_entries(opened: Opened) -> tuple[Entry, ...]:

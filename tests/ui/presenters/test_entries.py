@@ -23,8 +23,15 @@ def test_a_check_says_reason_minutes_gain_and_caution(opened: Opened) -> None:
     entry = build_check_entries(opened.result)[0]
     assert entry.title == "1. Look at the encoder through the sensor bore"
     assert entry.subtitle == "Front left · 15 min, expected gain 0.71 bit · needs the sensor out"
-    assert entry.text.startswith("Dirt would be seen")
-    assert entry.facts == (("clean", "Dirt falls to 20 %."), ("dirty", "Dirt rises to 97 %."))
+    assert entry.text == (
+        "Expected to settle 0.71 of 1.07 bits of doubt in 15 min. "
+        "“Dirt on it” (80 % likely) would put first: Dirt, front left at 97 %; "
+        "“Clean, all poles whole” (20 % likely) would put first: No fault at 62 %."
+    )
+    assert entry.facts == (
+        ("clean", "No fault rises from 10 % to 62 %; Dirt, front left falls from 83 % to 20 %"),
+        ("dirty", "Dirt, front left rises from 83 % to 97 %; No fault falls from 10 % to under 1 %"),
+    )
     assert entry.cautions == ("Support the car on stands before a wheel comes off.",)
 
 

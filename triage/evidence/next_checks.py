@@ -124,9 +124,10 @@ def _forecasts(tables: FloatArray, belief: Belief, now_bit: float) -> Iterator[F
     joint = (tables * belief.probability[:, np.newaxis]).transpose(0, 2, 1) @ belief.tables.belongs
     outcome_probability = joint.sum(axis=2)
     after = joint / outcome_probability[:, :, np.newaxis]
-    for outcomes, verdicts, left_bit in zip(outcome_probability, after, entropy_bit(after), strict=True):
-        gain_bit = now_bit - float(outcomes @ left_bit)
-        yield Forecast(outcomes, verdicts, max(gain_bit, 0.0), now_bit)
+    left_bit = outcome_probability[:, np.newaxis] @ entropy_bit(after)[:, :, np.newaxis]
+    gain_bit = np.maximum(now_bit - left_bit[:, 0, 0], 0.0).tolist()
+    for outcomes, verdicts, gained_bit in zip(outcome_probability, after, gain_bit, strict=True):
+        yield Forecast(outcomes, verdicts, gained_bit, now_bit)
 
 
 def entropy_bit(probability: FloatArray) -> FloatArray:

@@ -139,7 +139,7 @@ def gain_of_driving_on(
     edges = ndtri(np.clip(np.cumsum(shares)[:-1], _SMALLEST_SHARE, 1.0 - _SMALLEST_SHARE))
     true = np.exp(-0.5 * grid**2) * table[:, np.searchsorted(edges, grid, side="right")]
     expected = _expected(true, claims)
-    gains = np.array([pair_gain_bit(expected @ seen, pairs) for seen in _seen_after_longer_drives()])
+    gains = pair_gain_bit(expected @ _seen_after_longer_drives(), pairs)
     enough = gains >= ENOUGH_OF_ALL * endless
     shortest = np.argmax(enough, axis=0)
     gain = gains[shortest, np.arange(shortest.size)]
@@ -154,13 +154,18 @@ def _expected(weights: FloatArray, claims: Claims) -> FloatArray:
 
 
 @lru_cache(maxsize=1)
-def _seen_after_longer_drives() -> tuple[FloatArray, ...]:
+def _seen_after_longer_drives() -> FloatArray:
     """For each length in ``LONGER`` what shows of the true value: the same for all logs."""
-    return tuple(_seen(_true_grid(), times) for times in LONGER)
+    rows = np.stack([_seen(_true_grid(), times) for times in LONGER])
+    rows.setflags(write=False)
+    return rows
 
 
+@lru_cache(maxsize=1)
 def _true_grid() -> FloatArray:
-    return np.linspace(-_REACH_SIGMA, _REACH_SIGMA, _TRUE_GRID)
+    grid = np.linspace(-_REACH_SIGMA, _REACH_SIGMA, _TRUE_GRID)
+    grid.setflags(write=False)
+    return grid
 
 
 def _seen(grid: FloatArray, times: int) -> FloatArray:

@@ -147,7 +147,11 @@ def believe_all(findings: Sequence[Finding], rulebook: Rulebook) -> Belief:
 
 def known_findings(findings: Sequence[Finding], rulebook: Rulebook) -> tuple[Finding, ...]:
     """Leave out findings the rule book has no scale for, and bring the rest into a fixed order."""
-    known = [finding for finding in findings if rulebook.scale(finding.source) is not None]
+    known = [
+        finding
+        for finding in findings
+        if finding.source in rulebook.measurements or finding.source in rulebook.checks
+    ]
     return tuple(sorted(known, key=lambda finding: finding.id))
 
 

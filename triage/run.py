@@ -97,7 +97,7 @@ def run_triage(
         posterior=judgement.posterior,
         next_checks=judgement.next_checks,
         undecided=judgement.undecided,
-        plan=guide(judgement.findings, rulebook),
+        plan=guide(judgement.findings, rulebook, recording=judgement.recording),
         cautions=judgement.cautions,
         rulebook_digest=rulebook.digest,
         program_version=__version__,

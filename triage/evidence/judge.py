@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 from triage.evidence.answers import Observation, build_answers, leading_corner
@@ -11,7 +11,7 @@ from triage.evidence.contradictions import Contradiction, find_contradictions
 from triage.evidence.findings import build_findings
 from triage.evidence.hypotheses import CheckSuggestion, Finding, Posterior, UndecidedPair
 from triage.evidence.next_checks import suggest_checks
-from triage.evidence.posterior import believe_all, rank_hypotheses
+from triage.evidence.posterior import Belief, believe_all, rank_hypotheses
 from triage.evidence.rule_tables import Rulebook
 from triage.evidence.undecided import find_undecided
 from triage.signals.measurement import Measurement, NotMeasurable
@@ -23,13 +23,20 @@ ROAD: Final = "road"
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """What the rule book makes of one log and the answers given so far."""
+    """What the rule book makes of one log and the answers given so far.
+
+    Attributes
+    ----------
+    recording : Belief
+        By the measurements alone, for the plan.
+    """
 
     findings: tuple[Finding, ...]
     posterior: Posterior
     next_checks: tuple[CheckSuggestion, ...]
     undecided: tuple[UndecidedPair, ...]
     cautions: tuple[str, ...]
+    recording: Belief = field(repr=False, compare=False)
     contradictions: tuple[Contradiction, ...] = ()
 
 
@@ -61,7 +68,7 @@ def judge(
         For an answer the rule book does not know (see :func:`triage.evidence.answers.build_answers`).
     """
     measured = build_findings(measurements, rulebook)
-    belief = believe_all(measured, rulebook)
+    recording = belief = believe_all(measured, rulebook)
     posterior = rank_hypotheses(measured, rulebook, belief=belief)
     findings = measured
     if observations:
@@ -77,7 +84,7 @@ def judge(
         *_cautions(posterior, rulebook, to_drive=to_drive),
     )
     contradictions = find_contradictions(findings, rulebook) if observations else ()
-    return Judgement(findings, posterior, checks, undecided, cautions, contradictions)
+    return Judgement(findings, posterior, checks, undecided, cautions, recording, contradictions)
 
 
 def _cautions(posterior: Posterior, rulebook: Rulebook, *, to_drive: bool) -> tuple[str, ...]:

@@ -17,7 +17,13 @@ from numpy.typing import NDArray
 from triage.corners import Place
 from triage.evidence.atoms import Atom, AtomTables, all_atoms
 from triage.evidence.hypotheses import Finding
-from triage.evidence.posterior import believe, finding_likelihoods, finding_weights, known_findings
+from triage.evidence.posterior import (
+    Belief,
+    believe,
+    finding_likelihoods,
+    finding_weights,
+    known_findings,
+)
 from triage.evidence.rule_tables import Rulebook
 from triage.speed_log import FloatArray
 
@@ -39,13 +45,20 @@ class Claims:
     share: FloatArray
 
 
-def weigh_claims(findings: Sequence[Finding], rulebook: Rulebook) -> Claims:
-    """Return the belief after all findings, recording and answers, with the doubt about the recording."""
+def weigh_claims(
+    findings: Sequence[Finding], rulebook: Rulebook, *, recording: Belief | None = None
+) -> Claims:
+    """Return the belief after all findings, recording and answers, with the doubt about the recording.
+
+    ``recording`` is the belief by the measurements among the findings, where the caller has it.
+    """
     known = known_findings(findings, rulebook)
     answers = [finding for finding in known if finding.source in rulebook.checks]
-    belief = believe([finding for finding in known if finding.source in rulebook.measurements], rulebook)
+    if recording is None:
+        measured = [finding for finding in known if finding.source in rulebook.measurements]
+        recording = believe(measured, rulebook)
     tables = atoms_of_causes(rulebook)
-    share, prior = _by_cause(belief.probability, rulebook), _by_cause(belief.prior, rulebook)
+    share, prior = _by_cause(recording.probability, rulebook), _by_cause(recording.prior, rulebook)
     doubt = rulebook.workshop.doubt
     share = (1.0 - doubt) * share + doubt * prior
     if answers:

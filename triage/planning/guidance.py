@@ -24,6 +24,7 @@ from triage.corners import CORNERS, VEHICLE, Place
 from triage.evidence.fitting import asked_already, kind_shares
 from triage.evidence.hypotheses import Finding
 from triage.evidence.likelihoods import SOUND
+from triage.evidence.posterior import Belief
 from triage.evidence.rule_tables import NO_FAULT, Check, Repair, Rulebook
 from triage.planning.claims_in_doubt import Claims, weigh_claims
 from triage.planning.costs import cost_words
@@ -65,6 +66,7 @@ def guide(
     is_open: Sequence[str] = (),
     tried: Sequence[tuple[str, Place]] = (),
     skipped: Sequence[str] = (),
+    recording: Belief | None = None,
 ) -> Plan:
     """Find what to do next.
 
@@ -72,6 +74,8 @@ def guide(
     ----------
     findings, rulebook, is_open, tried, skipped
         As :func:`triage.planning.plan.make_plan` takes them.
+    recording : Belief, optional
+        That by the measurements among the findings, where it is worked out already.
 
     Returns
     -------
@@ -80,7 +84,7 @@ def guide(
         ``why`` and ``expected_money`` are those of that step.
     """
     asked = frozenset(skipped) | asked_already(findings, rulebook)
-    claims = weigh_claims(findings, rulebook)
+    claims = weigh_claims(findings, rulebook, recording=recording)
     plan = make_plan(findings, rulebook, is_open=is_open, tried=tried, skipped=sorted(asked), claims=claims)
     work = _Work(plan, claims, tuple(findings), rulebook, asked, has_repaired=bool(tried))
     opening = None if _is_under_way(work) else _question_to_the_driver(work) or _codes(work)

@@ -128,6 +128,7 @@ def assess(state: WalkState, recording: Recording, rulebook: Rulebook) -> Assess
         is_open=sorted(open_levels(state, rulebook)),
         tried=[(one.id, one.place) for one in state.given if one.answer == NOT_CURED],
         skipped=_asked(state, rulebook),
+        recording=judgement.recording,
     )
     shares = np.array([line.probability for line in judgement.posterior.ranking])
     question = _question(state, plan, rulebook)

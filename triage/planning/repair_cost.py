@@ -17,7 +17,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.speed_log import FloatArray
+from triage.speed_log import BoolArray, FloatArray
 
 LEAST_DOUBT: Final = 1e-4
 """Share of the belief below which further repairs no longer change the cost."""
@@ -65,79 +65,81 @@ def expected_repair_cost(
     -------
     float64[B]
     """
-    steps = _work_through(belief, menu, first_money)
-    return _least(belief.sum(axis=1), steps, float(menu.money[-1]))[0]
+    share = belief.sum(axis=1)
+    steps = _work_through(belief, share, menu, first_money)
+    return _least(share, steps, float(menu.money[-1]))[0]
 
 
 def repair_order(belief: FloatArray, menu: RepairMenu, *, first_money: FloatArray | None = None) -> list[int]:
     """Return the order of the repairs for one belief, float64[claims], up to the last resort."""
     money = None if first_money is None else first_money[np.newaxis]
-    steps = _work_through(belief[np.newaxis], menu, money)
-    tried = int(_least(belief.sum(keepdims=True), steps, float(menu.money[-1]))[1][0])
+    share = belief.sum(keepdims=True)
+    steps = _work_through(belief[np.newaxis], share, menu, money)
+    tried = int(_least(share, steps, float(menu.money[-1]))[1][0])
     return [*(int(step.chosen[0]) for step in steps[:tried]), len(menu.names)]
 
 
 @dataclass(frozen=True, slots=True)
 class _Step:
-    """One more repair on the beliefs with the numbers ``rows``, and the share that is not right before it."""
+    """One more repair for those of the beliefs left by the step before that are flagged in ``on``.
 
-    rows: NDArray[np.intp]
+    All else has a row for each of those: the repair, what it costs, and the share that is not right after it.
+    """
+
+    on: BoolArray
     chosen: NDArray[np.intp]
-    share: FloatArray
     paid: FloatArray
     share_after: FloatArray
 
 
-def _work_through(belief: FloatArray, menu: RepairMenu, first_money: FloatArray | None) -> list[_Step]:
+def _work_through(
+    left: FloatArray, share: FloatArray, menu: RepairMenu, first_money: FloatArray | None
+) -> list[_Step]:
     """Try the repairs by success over cost, without the last resort, as long as there is hope."""
     steps: list[_Step] = []
-    rows, left, share = np.arange(len(belief)), belief, belief.sum(axis=1)
     enough = LEAST_DOUBT * share
-    cure, usual = menu.cure[:-1], menu.money[:-1]
-    uncured = 1.0 - cure
-    money = usual if first_money is None else first_money[:, :-1]
-    per_money = np.array(np.broadcast_to(1.0 / money, (len(left), len(usual))))
-    while len(steps) < len(usual):
-        ratio = _success(left, cure) * per_money
-        chosen = np.argmax(ratio, axis=1)
-        best = ratio[np.arange(len(ratio)), chosen]
-        on = (best * HOPELESS * menu.money[-1] > share) & (share > enough)
-        if not on.all():
-            rows, left, share, enough = rows[on], left[on], share[on], enough[on]
-            chosen, per_money = chosen[on], per_money[on]
-        if not len(rows):
+    cured, usual = np.ascontiguousarray(menu.cure[:-1].T), 1.0 / menu.money[:-1]
+    uncured = 1.0 - menu.cure
+    per_money = np.tile(usual, (len(left), 1)) if first_money is None else 1.0 / first_money[:, :-1]
+    for _ in menu.names:
+        ratio = _success(left, cured)
+        ratio *= per_money
+        row, chosen = np.arange(len(left)), ratio.argmax(axis=1)
+        on = (ratio[row, chosen] * HOPELESS * menu.money[-1] > share) & (share > enough)
+        row, chosen = row[on], chosen[on]
+        if not len(row):
             break
-        row = np.arange(len(rows))
-        paid = share / per_money[row, chosen]
-        left = left * uncured[chosen]
-        after = left.sum(axis=1)
-        steps.append(_Step(rows, chosen, share, paid, after))
-        share = after
-        if len(steps) == 1 and first_money is not None:
-            per_money = np.tile(1.0 / usual, (len(rows), 1))
-        per_money[row, chosen] = 0.0
+        paid, enough = share[on] / per_money[row, chosen], enough[on]
+        left = left.take(row, axis=0)
+        left *= uncured.take(chosen, axis=0)
+        share = left.sum(axis=1)
+        # Whatever stands open now is closed after the first repair.
+        per_money = per_money[on] if steps or first_money is None else np.tile(usual, (len(left), 1))
+        per_money[np.arange(len(left)), chosen] = 0.0
+        steps.append(_Step(on, chosen, paid, share))
     return steps
 
 
-def _success(left: FloatArray, cure: FloatArray) -> FloatArray:
+def _success(left: FloatArray, cured: FloatArray) -> FloatArray:
     """Return the probability of each repair to cure, by rows small enough for one core.
 
     A larger product is shared out to threads that wait for each other longer than they work, the more the
     busier the machine is.
     """
-    chances = np.empty((len(left), len(cure)))
+    chances = np.empty((len(left), cured.shape[1]))
     for begin in range(0, len(left), ROWS_AT_ONCE):
-        chances[begin : begin + ROWS_AT_ONCE] = left[begin : begin + ROWS_AT_ONCE] @ cure.T
+        rows = slice(begin, begin + ROWS_AT_ONCE)
+        np.matmul(left[rows], cured, out=chances[rows])
     return chances
 
 
 def _least(start: FloatArray, steps: Sequence[_Step], last: float) -> tuple[FloatArray, NDArray[np.intp]]:
     """Return the least expected cost and after how many steps the car is given away, both by belief."""
-    cost, tried = start * last, np.zeros(len(start), dtype=np.intp)
-    for number, step in enumerate(steps, 1):
-        cost[step.rows], tried[step.rows] = step.share_after * last, number
+    shares = [start, *(step.share_after for step in steps)]
+    cost, tried = shares[-1] * last, np.full(len(shares[-1]), len(steps))
     for number, step in reversed(list(enumerate(steps))):
-        at_once, later = step.share * last, step.paid + cost[step.rows]
-        cost[step.rows] = np.minimum(at_once, later)
-        tried[step.rows] = np.where(at_once <= later, number, tried[step.rows])
+        later, tried_later = step.paid + cost, tried
+        cost, tried = shares[number] * last, np.full(len(shares[number]), number)
+        tried[step.on] = np.where(cost[step.on] <= later, number, tried_later)
+        cost[step.on] = np.minimum(cost[step.on], later)
     return cost, tried

@@ -16,7 +16,7 @@ from triage.planning.claims_in_doubt import weigh_claims
 from triage.planning.cost_to_go import EARNED_AT, KNEE, SLOPE, cost_to_go
 from triage.planning.costs import cost_of_check, cost_of_repair
 from triage.planning.desk import Desk, Option, build_menu, build_options, shared
-from triage.planning.look_ahead import cost_of_acting, cost_with_check, cost_with_two
+from triage.planning.look_ahead import cost_of_acting, cost_with_two, costs_of_next
 from triage.speed_log import FloatArray
 
 OPEN = (
@@ -106,9 +106,10 @@ def test_all_at_once_agrees_with_one_by_one(desk: Desk, seed: int) -> None:
     first, *further = _some_options(desk, rng, 3)
     acted = cost_of_acting(desk, beliefs, is_open)
     assert acted == pytest.approx([_plain_repairs(desk, one, is_open) for one in beliefs], rel=2e-4)
-    looked = cost_with_check(desk, beliefs, [first, *further], is_open)
+    at_once, *looked = costs_of_next(desk, beliefs, [first, *further], is_open)
+    assert at_once == pytest.approx(acted, rel=1e-12)
     plain = [[_plain_check(desk, one, option, is_open) for one in beliefs] for option in (first, *further)]
-    assert looked == pytest.approx(np.array(plain), rel=1e-9)
+    assert np.array(looked) == pytest.approx(np.array(plain), rel=1e-9)
     two = cost_with_two(desk, beliefs[0], first, further, is_open)
     assert two == pytest.approx(_plain_two(desk, beliefs[0], first, further, is_open), rel=1e-9)
 
@@ -155,7 +156,8 @@ def test_a_check_that_tells_nothing_saves_nothing(desk: Desk, rulebook: Rulebook
     belief = weigh_claims((), rulebook).share[np.newaxis]
     acted = float(cost_of_acting(desk, belief, OPEN[0])[0])
     paid = cost_of_check(option.check, OPEN[0], rulebook).money
-    assert cost_with_check(desk, belief, [blank], OPEN[0]).item() == pytest.approx(acted + paid)
+    at_once, looked = costs_of_next(desk, belief, [blank], OPEN[0]).ravel()
+    assert (at_once, looked) == pytest.approx((acted, acted + paid))
 
 
 def test_going_on_costs_between_knowing_and_repairing() -> None:

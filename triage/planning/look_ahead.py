@@ -23,15 +23,12 @@ def cost_of_acting(desk: Desk, beliefs: FloatArray, is_open: OpenLevels) -> Floa
     return expected_repair_cost(beliefs, desk.menu, first_money=first)
 
 
-def cost_with_check(
-    desk: Desk,
-    beliefs: FloatArray,
-    options: Sequence[Option],
-    is_open: OpenLevels,
-    *,
-    acted: FloatArray | None = None,
+def costs_of_next(
+    desk: Desk, beliefs: FloatArray, options: Sequence[Option], is_open: OpenLevels
 ) -> FloatArray:
-    """Return the expected total cost when a check comes next, and then repairs or more checks.
+    """Return the expected total cost of repairing at once, and of beginning with each check.
+
+    After a check come repairs or more checks.
 
     Parameters
     ----------
@@ -39,45 +36,41 @@ def cost_with_check(
     beliefs : float64[B, claims]
         Each summing to its own probability.
     options : sequence of Option
-        At least one.
     is_open : frozenset of str
         Levels of access.
-    acted : float64[B], optional
-        That of :func:`cost_of_acting` for the same beliefs and levels, where the caller has it.
 
     Returns
     -------
-    float64[options, B]
-        In proportion to the belief's own sum.
+    float64[1 + options, B]
+        In proportion to the belief's own sum; repairing at once stands first.
     """
-    costs = [desk.check_cost(option, is_open) for option in options]
+    # To repair at once is to do a check that costs nothing, opens nothing and has one outcome.
+    tables = [np.ones((1, beliefs.shape[1])), *(option.table for option in options)]
+    costs = [StepCost(0.0, 0.0, is_open), *(desk.check_cost(option, is_open) for option in options)]
     paid = np.outer([cost.money for cost in costs], beliefs.sum(axis=1))
-    repairing, going_on = _after_check(desk, beliefs, options, costs)
-    now = cost_to_go(
-        cost_of_acting(desk, beliefs, is_open) if acted is None else acted,
-        beliefs @ desk.knowing_money(is_open),
-        beliefs.sum(axis=1) * desk.menu.money[-1],
-    )
-    earned = credit(now - going_on, paid)
+    repairing, going_on = _after_checks(desk, beliefs, tables, [cost.open_after for cost in costs])
+    earned = credit(going_on[0] - going_on, paid)
     total: FloatArray = paid + repairing - earned * (repairing - going_on)
     return total
 
 
-def _after_check(
-    desk: Desk, beliefs: FloatArray, options: Sequence[Option], costs: Sequence[StepCost]
+def _after_checks(
+    desk: Desk, beliefs: FloatArray, tables: Sequence[FloatArray], levels: Sequence[OpenLevels]
 ) -> tuple[FloatArray, FloatArray]:
-    """Return what is expected after each check, float64[options, B]: by repairing at once, by going on."""
-    counts = [len(option.table) for option in options]
-    joint = np.concatenate([option.table for option in options])[:, np.newaxis, :] * beliefs
-    money, knowing = (
-        np.repeat([of_levels(cost.open_after) for cost in costs], counts, axis=0)
-        for of_levels in (desk.repair_money, desk.knowing_money)
-    )
-    first = np.repeat(money, len(beliefs), axis=0)
-    rows = joint.reshape(-1, beliefs.shape[1])
-    acted = expected_repair_cost(rows, desk.menu, first_money=first).reshape(-1, len(beliefs))
-    known = np.matmul(joint, knowing[:, :, np.newaxis])[:, :, 0]
-    going_on = cost_to_go(acted, known, joint.sum(axis=2) * desk.menu.money[-1])
+    """Return what is expected after each check, float64[checks, B]: by repairing at once, by going on."""
+    counts = [len(table) for table in tables]
+    # One claim after the other in memory, for the sums over them are quicker so.
+    joint = np.concatenate([table.T for table in tables], axis=1).T[:, np.newaxis, :] * beliefs
+    number = {level: i for i, level in enumerate(dict.fromkeys(levels))}
+    row = np.repeat([number[level] for level in levels], counts)
+    money = np.array([desk.repair_money(level) for level in number])
+    knowing = np.array([desk.knowing_money(level) for level in number])
+    share, known = joint.sum(axis=2), np.matmul(joint, knowing[row][:, :, np.newaxis])[:, :, 0]
+    # Summed in the order in which others sum one belief, so that the last bits agree.
+    share[0], known[0] = beliefs.sum(axis=1), beliefs @ knowing[0]
+    rows, first = joint.reshape(-1, beliefs.shape[1]), money[np.repeat(row, len(beliefs))]
+    acted = expected_repair_cost(rows, desk.menu, first_money=first, share=share.ravel()).reshape(share.shape)
+    going_on = cost_to_go(acted, known, share * desk.menu.money[-1])
     starts = np.cumsum([0, *counts[:-1]])
     return np.add.reduceat(acted, starts, axis=0), np.add.reduceat(going_on, starts, axis=0)
 
@@ -98,9 +91,5 @@ def cost_with_two(
         Levels of access.
     """
     cost = desk.check_cost(option, is_open)
-    joint = option.table * belief
-    after = cost_of_acting(desk, joint, cost.open_after)
-    if further:
-        then = cost_with_check(desk, joint, further, cost.open_after, acted=after)
-        after = np.minimum(after, then.min(axis=0))
+    after = costs_of_next(desk, option.table * belief, further, cost.open_after).min(axis=0)
     return float(belief.sum()) * cost.money + float(after.sum())

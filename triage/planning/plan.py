@@ -41,7 +41,7 @@ from triage.planning.desk import (
     share_after,
     shared,
 )
-from triage.planning.look_ahead import cost_of_acting, cost_with_check, cost_with_two
+from triage.planning.look_ahead import cost_with_two, costs_of_next
 from triage.planning.repair_cost import repair_order
 from triage.speed_log import FloatArray
 from triage.texts import Text
@@ -186,23 +186,18 @@ def suspected_corners(desk: Desk, share: FloatArray) -> tuple[Corner, ...]:
 
 def choose(desk: Desk, share: FloatArray, options: Sequence[Option], is_open: OpenLevels) -> Plan:
     """Weigh the checks and repairs by one belief, float64[claims], and choose."""
-    act_now = float(cost_of_acting(desk, share[np.newaxis], is_open)[0])
-    first: list[Option] = []
-    costs: list[float] = []
-    if options:
-        one_step = cost_with_check(desk, share[np.newaxis], options, is_open)[:, 0]
-        order = np.argsort(np.round(one_step, TIES), kind="stable")[:LOOKED_AT_TWICE]
-        first = [options[i] for i in order]
-        costs = one_step.tolist()
-        for i in order:
-            others = share_facts([one for one in options if one is not options[i]], {options[i].fact: 1})
-            costs[i] = min(costs[i], cost_with_two(desk, share, options[i], others, is_open))
+    one_step = costs_of_next(desk, share[np.newaxis], options, is_open)[:, 0]
+    act_now, costs = float(one_step[0]), one_step[1:].tolist()
+    best = np.argsort(np.round(costs, TIES), kind="stable")[:LOOKED_AT_TWICE].tolist()
+    for i in best:
+        others = share_facts([one for one in options if one is not options[i]], {options[i].fact: 1})
+        costs[i] = min(costs[i], cost_with_two(desk, share, options[i], others, is_open))
     checks = [
         _check_step(desk, option, is_open, saving=act_now - cost, gain_bit=gain_bit)
         for option, cost, gain_bit in zip(options, costs, _gains_bit(options, share), strict=True)
     ]
     checks.sort(key=lambda step: (-round(step.saving, TIES), step.id, step.place))
-    repair, repaired = _best_repair(desk, share, first, is_open)
+    repair, repaired = _best_repair(desk, share, [options[i] for i in best], is_open)
     repairs = _repair_steps(desk, share, repair, is_open)
     least = desk.rulebook.workshop.least_saving
     look = bool(checks) and checks[0].saving > least + act_now - repaired
@@ -222,11 +217,8 @@ def _best_repair(
     found = []
     for number in np.argsort(np.round(-success / money, TIES), kind="stable")[:REPAIRS_TRIED]:
         left = (share * (1.0 - desk.menu.cure[number]))[np.newaxis]
-        after = desk.without(int(number))
-        acted = cost_of_acting(after, left, closed)
-        then = cost_with_check(after, left, further, closed, acted=acted).min() if further else acted[0]
-        best = min(float(acted[0]), float(then))
-        found.append((round(float(money[number]) + best, TIES), int(number)))
+        then = costs_of_next(desk.without(int(number)), left, further, closed).min()
+        found.append((round(float(money[number]) + float(then), TIES), int(number)))
     cost, number = min(found)
     return number, cost
 

@@ -49,7 +49,11 @@ class RepairMenu:
 
 
 def expected_repair_cost(
-    belief: FloatArray, menu: RepairMenu, *, first_money: FloatArray | None = None
+    belief: FloatArray,
+    menu: RepairMenu,
+    *,
+    first_money: FloatArray | None = None,
+    share: FloatArray | None = None,
 ) -> FloatArray:
     """Return the expected cost of working through the greedy order.
 
@@ -60,12 +64,14 @@ def expected_repair_cost(
     menu : RepairMenu
     first_money : float64[B, repairs + 1], optional
         Cost of each repair when it comes first, with what stands open now; as in the menu when None.
+    share : float64[B], optional
+        Sum of each belief, where the caller has it.
 
     Returns
     -------
     float64[B]
     """
-    share = belief.sum(axis=1)
+    share = belief.sum(axis=1) if share is None else share
     steps = _work_through(belief, share, menu, first_money)
     return _least(share, steps, float(menu.money[-1]))[0]
 

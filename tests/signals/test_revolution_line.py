@@ -10,7 +10,6 @@ import pytest
 from astropy.timeseries import LombScargle
 
 from triage.corners import CORNERS
-from triage.signals import ripple_spectra
 from triage.signals.analysis import analyse
 from triage.signals.false_alarm import false_alarm_probability
 from triage.signals.measurement import NotMeasurable
@@ -289,15 +288,6 @@ def test_the_given_circumference_reaches_the_search(
     assert all(isinstance(line, RevolutionLine) for line in near)
     for line in far:
         assert isinstance(line, NotMeasurable) or abs(line.circumference_m / truth_m - 1.25) < 0.08
-
-
-def test_a_very_long_drive_is_sampled_over_its_whole_length() -> None:
-    parts = [slice(number, number + 1) for number in range(40)]
-    kept = ripple_spectra._spread_evenly(parts)
-    assert len(kept) == ripple_spectra.MOST_STRETCHES
-    assert kept[0] == parts[0]
-    assert kept[-1] == parts[-1]
-    assert ripple_spectra._spread_evenly(parts[:5]) == parts[:5]
 
 
 def _quiet_wheels(rng: np.random.Generator, amplitude: float) -> tuple[WheelPath, ...]:

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from triage.signals.analysis import analyse
+from triage.signals.stretches import COHERENT_M, MOST_STRETCHES
 from triage.signals.vehicle_reference import wheel_speed_factors
 from triage.signals.wheel_path import CLIP_RATIO, along_neighbours
 from triage.speed_log import FloatArray, SpeedLog
@@ -77,3 +78,23 @@ def test_the_neighbours_tell_the_same_distance_in_curves(row: int, log_from: Cal
     told = along_neighbours(paths, row)
     np.testing.assert_allclose(told.distance_m, paths[row].distance_m, atol=1.0, rtol=2e-3)
     np.testing.assert_array_equal(told.ripple_ratio, paths[row].ripple_ratio)
+
+
+def test_a_long_drive_is_followed_throughout_only_where_losses_are_to_be_placed(
+    log_from: Callable[..., SpeedLog],
+) -> None:
+    time_s = 0.02 * np.arange(60_000)
+    distance_m = 25.0 * time_s
+    rng = np.random.default_rng(4)
+    rows = 25.0 * (1.0 + 0.002 * np.cos(np.pi * distance_m) + 0.001 * rng.normal(size=(4, time_s.size)))
+    quiet = analyse(log_from(time_s, rows))
+    rows[1, 3000::3000] *= 0.8
+    lossy = analyse(log_from(time_s, rows))
+    followed_m = MOST_STRETCHES * COHERENT_M
+    for row in range(4):
+        assert np.count_nonzero(quiet.paths[row].weight) * 0.5 == pytest.approx(followed_m, rel=0.03)
+        assert quiet.lines[row].circumference_m == pytest.approx(2.0, rel=1e-3)
+        assert quiet.lines[row].revolutions == pytest.approx(followed_m / 2.0, rel=0.03)
+        assert quiet.own_spectra[row].count == MOST_STRETCHES
+    assert np.count_nonzero(lossy.paths[1].weight) > 0.98 * time_s.size
+    assert np.count_nonzero(lossy.paths[0].weight) < 0.75 * time_s.size

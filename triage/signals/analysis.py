@@ -21,8 +21,9 @@ from triage.signals.pole_rings import PoleRings, examine_rings
 from triage.signals.pulse_counters import PulseCounters, TurnPulses, find_turn_pulses, gather_counters
 from triage.signals.residuals import Residuals, measure_residuals
 from triage.signals.revolution_line import RevolutionLine, find_revolution_lines
-from triage.signals.ring_map import RingMap, map_rings
+from triage.signals.ring_map import RingMap, brief_disturbances, map_rings
 from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
+from triage.signals.running import run_bounds
 from triage.signals.vehicle_reference import VehicleReference, estimate_reference
 from triage.signals.wheel_path import WheelPath, along_neighbours, follow_wheels
 from triage.speed_log import FloatArray, SpeedLog
@@ -116,12 +117,12 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     losses = find_losses(clock, reference, residuals, acceleration)
     progress(0.5, "Following the angle of every wheel")
     counters = gather_counters(log, clock)
-    own_paths = follow_wheels(clock, reference, residuals, losses, counters)
+    disturbed = _disturbed_wheels(residuals, losses)
+    throughout = [counters is not None or one for one in _to_be_followed(clock, losses, disturbed)]
+    own_paths = follow_wheels(clock, reference, residuals, losses, counters, throughout=throughout)
     spectra = measure_ripple_spectra(own_paths)
     own_lines = find_revolution_lines(spectra, circumference_m=vehicle.circumference_m)
-    paths, lines = _better_paths(
-        own_paths, own_lines, spectra, _disturbed_wheels(residuals, losses), vehicle.circumference_m
-    )
+    paths, lines = _better_paths(own_paths, own_lines, spectra, disturbed, vehicle.circumference_m)
     progress(0.8, "Mapping the ring of every wheel")
     rings = map_rings(clock, residuals, losses, paths, lines)
     cut_offs = find_cut_offs(clock, reference, losses)
@@ -172,6 +173,16 @@ def _disturbed_wheels(residuals: Residuals, losses: Losses) -> list[bool]:
     known = residuals.sigma_ratio[np.isfinite(residuals.sigma_ratio)]
     noise = residuals.sigma_ratio / max(float(np.median(known)), 1e-9) if known.size else share
     return [bool(share[row] > DISTURBED_SHARE or noise[row] > DISTURBED_NOISE) for row in range(4)]
+
+
+FEWEST_ONSETS: Final = 8
+"""From so many losses on their place on the ring is asked."""
+
+
+def _to_be_followed(clock: CommonClock, losses: Losses, disturbed: list[bool]) -> list[bool]:
+    """Tell the wheels whose angle is wanted all over a long drive: those with losses to place on the ring."""
+    onsets = [run_bounds(row)[0].size for row in brief_disturbances(clock, losses)]
+    return [disturbed[row] or onsets[row] >= FEWEST_ONSETS for row in range(4)]
 
 
 def _better_paths(

@@ -131,7 +131,7 @@ def map_rings(
     if not known:
         return tuple(_unknown_angle(row) for row in range(4))
     strongest = min(known, key=lambda line: line.circumference_std_m)
-    disturbed = _disturbed(clock, losses)
+    disturbed = brief_disturbances(clock, losses)
 
     def map_ring(row: int) -> RingMap | NotMeasurable:
         line = lines[row]
@@ -202,7 +202,7 @@ def _angle(
     return path.distance_m / circumference_m
 
 
-def _disturbed(clock: CommonClock, losses: Losses) -> BoolArray:
+def brief_disturbances(clock: CommonClock, losses: Losses) -> BoolArray:
     """Flag samples briefly off, and losses short enough to have an angle."""
     flags = losses.low | losses.high
     longest = SHORT_LOSS_S / clock.period_s if clock.period_s else 1

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -16,6 +15,7 @@ from scipy.ndimage import median_filter
 
 from triage.side_by_side import map_side_by_side
 from triage.signals.order_spectrum import amplitude_spectra
+from triage.signals.stretches import cut_into_stretches, spread_evenly, stretch_length
 from triage.signals.wheel_path import WheelPath
 from triage.speed_log import FloatArray
 
@@ -25,12 +25,6 @@ LONGEST_M: Final = 2.6
 
 HARMONICS: Final = 8
 OVERSAMPLING: Final = 4
-COHERENT_M: Final = 1500.0
-"""Longest stretch over which the integrated angle is trusted to a fraction of a revolution (judgement)."""
-
-MOST_STRETCHES: Final = 14
-"""Twenty kilometres show the line of a wheel as well as a longer drive; more only cost time."""
-
 SHORTEST_DRIVE_M: Final = 100.0
 FEWEST_SAMPLES: Final = 400
 
@@ -65,33 +59,20 @@ def _ripple_spectra(path: WheelPath) -> RippleSpectra | None:
     if used.size < FEWEST_SAMPLES:
         return None
     distance, ripple, weight = path.distance_m[used], path.ripple_ratio[used], path.weight[used]
-    length = float(distance[-1] - distance[0])
-    if length < SHORTEST_DRIVE_M:
+    if distance[-1] - distance[0] < SHORTEST_DRIVE_M:
         return None
-    number = max(1, int(np.ceil(length / COHERENT_M)))
-    each = length / number
+    each, _ = stretch_length(distance)
     step = 1.0 / (OVERSAMPLING * each)
     count = int(np.ceil(1.02 * HARMONICS / SHORTEST_M / step))
-    bounds = np.searchsorted(distance, distance[0] + each * np.arange(number + 1))
-    bounds[-1] = distance.size
-    parts = [slice(first, stop) for first, stop in pairwise(bounds) if stop - first >= 100]
-    if not parts:
+    kept = spread_evenly(cut_into_stretches(distance))
+    if not kept:
         return None
-    kept = _spread_evenly(parts)
-    used_m = length * len(kept) / len(parts)
     stretches = [(distance[part], ripple[part], weight[part]) for part in kept]
     amplitude = amplitude_spectra(stretches, step_per_m=step, count=count)
     power = np.square(amplitude.real)
     power += np.square(amplitude.imag)
     level = np.stack([_usual_power(row, step) for row in power])
-    return RippleSpectra(step, power / level, amplitude, level, each, used_m)
-
-
-def _spread_evenly(parts: list[slice]) -> list[slice]:
-    """Keep at most ``MOST_STRETCHES`` of the stretches, spread over the whole drive."""
-    if len(parts) <= MOST_STRETCHES:
-        return parts
-    return [parts[index] for index in np.linspace(0, len(parts) - 1, MOST_STRETCHES).round().astype(int)]
+    return RippleSpectra(step, power / level, amplitude, level, each, each * len(kept))
 
 
 def _usual_power(power: FloatArray, step: float) -> FloatArray:

@@ -11,6 +11,7 @@ the three others.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -23,6 +24,7 @@ from triage.signals.losses import Losses, widen_rows
 from triage.signals.pulse_counters import PulseCounters, exact_distance
 from triage.signals.residuals import Residuals
 from triage.signals.running import quantiles_of, zero_for_missing
+from triage.signals.stretches import looked_at
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
 
@@ -62,10 +64,19 @@ def follow_wheels(
     residuals: Residuals,
     losses: Losses,
     counters: PulseCounters | None = None,
+    *,
+    throughout: Sequence[bool] = (True,) * 4,
 ) -> tuple[WheelPath, WheelPath, WheelPath, WheelPath]:
     """Integrate the angle of every wheel and form its ripple over distance.
 
     Where a wheel has a pulse counter, its distance is that of the count.
+
+    Parameters
+    ----------
+    throughout : four bool
+        Whether the ripple of a wheel is wanted all over the drive. Otherwise that of a long drive is formed
+        in those stretches alone that its spectra look at (:mod:`triage.signals.stretches`); those are found
+        again from the distance by the speeds, so that a wheel with a pulse counter needs all of it.
     """
     doubtful = widen_rows(losses.lost | losses.low | losses.high | losses.frozen, 1) | ~clock.valid
     demanded = reference.expected_mps * (1.0 + residuals.slow_ratio)
@@ -83,6 +94,7 @@ def follow_wheels(
             usable=_usable(clock, losses, row),
             roughness=residuals.roughness_ratio[row],
             row=row,
+            throughout=throughout[row],
             room=tuple(table[row] for table in tables),
         )
         if counters is None:
@@ -123,6 +135,7 @@ def _wheel_path(
     usable: BoolArray,
     roughness: FloatArray,
     row: int,
+    throughout: bool,
     room: tuple[FloatArray, ...],
 ) -> WheelPath:
     if not clock.time_s.size:
@@ -132,6 +145,7 @@ def _wheel_path(
     demanded_m = np.empty(distance_m.size)
     _integrate(demanded_mps, clock.time_s, demanded_m)
     used = np.flatnonzero(usable & _whole_window(distance_m))
+    used = used if throughout else used[looked_at(distance_m[used])]
     mean_own, mean_demanded, short = _window_means(clock.time_s, distance_m, demanded_m, used)
     with np.errstate(invalid="ignore", divide="ignore"):
         own = clock.speed_mps[row, used] / mean_own - 1.0

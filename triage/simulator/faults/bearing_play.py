@@ -7,6 +7,7 @@ from typing import Final
 import numpy as np
 
 from triage.simulator.faults.effect import FaultEffect, FaultSite
+from triage.simulator.vehicle_path import slow_noise
 from triage.speed_log import FloatArray
 
 ALONG_SHARE: Final = 0.3
@@ -15,6 +16,18 @@ ALONG_GAP_SHARE: Final = (0.0, 0.5)
 ALONG_CAGE_SHARE: Final = (0.0, 1.0)
 """Share of the cars on which a tilting hub moves the encoder along the gap instead of across it, so that
 hardly a pulse is lost; what it does there over what it does on the others (judgement)."""
+
+STEADY_SHARE: Final = 0.25
+STEADY_TILTING: Final = (0.0, 0.3)
+STEADY_SWINGING: Final = (0.0, 0.3)
+STEADY_RATTLING: Final = (0.0, 1.2)
+"""Share of the cars on which the raceways are worn evenly: the hub tilts where the load pushes it and stays
+there while the wheel turns, so that the gap is wide for as long as the load lasts; what is left of the
+ripple, what of the widening swings with the turn, and how hard the hub shakes in its play over the ripple of
+the others (judgement)."""
+
+RATTLE_S: Final = 0.02
+"""Time after which the shaking has forgotten itself (judgement); the noise is drawn as often."""
 
 
 def strike(site: FaultSite) -> FaultEffect:
@@ -30,19 +43,26 @@ def strike(site: FaultSite) -> FaultEffect:
     ripple_spread, gap_share = site.spread(0.15), 1.0
     cage_share = float(rng.uniform(0.4, 1.0))
     # From a stream of its own, which leaves the other draws alone.
-    along = rng.spawn(1)[0]
-    if along.uniform() < ALONG_SHARE:
+    kind = rng.spawn(1)[0]
+    way, swinging, rattling = kind.uniform(), 1.0, 0.0
+    if way < ALONG_SHARE:
         tilting, gap_share, cage_share = (
-            float(along.uniform(*limits)) for limits in (ALONG_TILTING, ALONG_GAP_SHARE, ALONG_CAGE_SHARE)
+            float(kind.uniform(*limits)) for limits in (ALONG_TILTING, ALONG_GAP_SHARE, ALONG_CAGE_SHARE)
         )
-    ripple = site.onset * min(0.005 * 8.0**site.severity * ripple_spread * tilting, 0.04)
-    lead = load * ripple / (2.0 * np.pi) * (wobble + cage_share * cage / cage_order)
+    # The input circuit of a passive sensor follows a gap that stays wide.
+    elif way < ALONG_SHARE + STEADY_SHARE and site.setup.sensor.kind == "active":
+        tilting, swinging, rattling = (
+            float(kind.uniform(*limits)) for limits in (STEADY_TILTING, STEADY_SWINGING, STEADY_RATTLING)
+        )
+    ripple = site.onset * 0.005 * 8.0**site.severity * ripple_spread
+    lead = load * min(ripple * tilting, 0.04) / (2.0 * np.pi) * (wobble + cage_share * cage / cage_order)
+    lead += load * min(ripple * rattling, 0.04) * _shaking_rev(site, kind)
     # The full swing of the gap reaches the sensor's limit at about severity 0.5.
     limit_mm = -np.log(site.setup.sensor.threshold_ratio) * site.setup.encoder.pair_length_mm / (2.0 * np.pi)
     if site.setup.sensor.kind == "passive":
         # Its input circuit follows the mean signal, so that only the swing about the mean counts.
         limit_mm *= 1.6
-    swing = (0.45 + 0.3 * wobble + 0.25 * cage) * load
+    swing = (1.0 + swinging * (0.3 * wobble + 0.25 * cage - 0.55)) * load
     gap = site.onset * gap_share * limit_mm * (0.5 + 0.75 * site.severity) * site.spread(0.08) * swing
     return FaultEffect(lead_rev=lead, extra_gap_mm=np.maximum(gap, 0.0))
 
@@ -50,3 +70,11 @@ def strike(site: FaultSite) -> FaultEffect:
 def _tilt(site: FaultSite) -> FloatArray:
     """Tilt of the hub over that at 2 m/s2 of outward load, float64[N]; it bottoms out at 1.3."""
     return np.clip((site.outward_load_mps2 - 0.4) / 1.6, 0.0, 1.3)
+
+
+def _shaking_rev(site: FaultSite, rng: np.random.Generator) -> FloatArray:
+    """Lead of the ring that shakes the speed read by about the speed itself, in revolutions, float64[N]."""
+    rate_revps = site.motion.rate_revps[site.row]
+    # From one draw to the next the lead changes by sqrt 2 of its size.
+    shaking: FloatArray = RATTLE_S / np.sqrt(2.0) * rate_revps * slow_noise(rate_revps.size, RATTLE_S, rng)
+    return shaking

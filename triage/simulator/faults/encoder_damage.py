@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from typing import Final
+
 import numpy as np
 
 from triage.simulator.encoder import Ring
 from triage.simulator.faults.effect import FaultEffect, FaultSite
 from triage.simulator.sectors import find_sectors
 from triage.speed_log import FloatArray
+
+READ_SHARE: Final = 0.3
+"""Share of the open cracks that the sensor reads as a border of their own (judgement)."""
 
 
 def strike(site: FaultSite) -> FaultEffect:
@@ -49,7 +55,27 @@ def _cracked(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]])
     beside = np.where((place == 0) | (place == ring.poles - 1), 1.0, 0.0)
     loss = site.onset * (1.0 - site.setup.sensor.threshold_ratio) * (0.5 + 0.8 * site.severity) * beside
     strength = np.maximum(ring.strength - loss, 0.02)
-    return _effect(site, Ring(strength, shift, ring.unsteadiness), np.maximum(loss, opening * beside))
+    effect = _effect(site, Ring(strength, shift, ring.unsteadiness), np.maximum(loss, opening * beside))
+    # From a stream of its own, which leaves the other draws alone.
+    reading = site.rng.spawn(1)[0]
+    return _read_twice(site, place, effect, reading) if reading.uniform() < READ_SHARE else effect
+
+
+def _read_twice(
+    site: FaultSite,
+    place: np.ndarray[tuple[int], np.dtype[np.int64]],
+    effect: FaultEffect,
+    reading: np.random.Generator,
+) -> FaultEffect:
+    """Add an edge at the crack, in most turns where the damage is clear and in few where it is slight."""
+    ring, angle_rev = site.ring, site.motion.angle_rev[site.row]
+    crack_rev = (int(np.argmin(place)) + reading.uniform(0.2, 0.8)) / ring.poles
+    turns = np.arange(np.ceil(angle_rev[0] - crack_rev), np.floor(angle_rev[-1] - crack_rev))
+    read = turns[reading.uniform(size=turns.size) < site.onset * min(0.2 + 1.2 * site.severity, 1.0)]
+    # While the wheel stands at the crack nothing passes it.
+    rising = angle_rev + 1e-9 * np.arange(angle_rev.size)
+    passed_s = np.interp(read + crack_rev, rising, site.path.time_s)
+    return replace(effect, false_edges_s=passed_s)
 
 
 def _bent_lips(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]], reach: int) -> FloatArray:

@@ -17,16 +17,30 @@ CAKED_ROUGHNESS: Final = 0.06
 """Share of the cars on which the dirt is caked, and how much its thickness differs from pole to pole
 (judgement)."""
 
+LUMP_SHARE: Final = 0.15
+LUMP_REV: Final = (0.05, 0.12)
+"""Share of the cars on which it is one lump, and how much of the ring that covers (judgement)."""
+
+SWARF_SHARE: Final = 0.15
+SWARF_PULL: Final = 2.0
+SWARF_DEPTH: Final = (0.2, 0.6)
+"""Share of the cars on which it is steel, which bends the field more than it weakens it; how much more its
+borders are pulled than those under other dirt, and how much less the poles weakened (judgement)."""
+
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Cover one to four sectors, together 10 to 60 % of the ring; losses vary from turn to turn."""
+    """Cover one to four sectors, mostly 10 to 60 % of the ring; losses vary from turn to turn."""
     ring, rng = site.ring, site.rng
-    cover = _cover(ring.poles, rng)
+    # From a stream of its own: what kind of dirt it is leaves the other draws alone.
+    kind = rng.spawn(1)[0]
+    cover = _cover(ring.poles, rng, kind)
+    swarf = kind.uniform() < SWARF_SHARE
     margin = 1.0 - site.setup.sensor.threshold_ratio
     # At severity 0.5 the thickest dirt brings the amplitude down to the threshold.
     depth = site.onset * margin * (0.66 + 0.62 * site.severity) * site.spread(0.06)
+    depth *= float(kind.uniform(*SWARF_DEPTH)) if swarf else 1.0
     strength = np.maximum(ring.strength - depth * cover, 0.02)
-    pull = rng.normal(0.0, 0.25, ring.poles) * site.severity * cover
+    pull = rng.normal(0.0, 0.25, ring.poles) * site.severity * cover * (SWARF_PULL if swarf else 1.0)
     drag = np.convolve(np.tile(pull, 3), np.ones(5) / 5.0, mode="same")[ring.poles : 2 * ring.poles]
     unsteadiness = ring.unsteadiness + site.onset * 0.09 * cover
     return FaultEffect(
@@ -35,18 +49,18 @@ def strike(site: FaultSite) -> FaultEffect:
     )
 
 
-def _cover(poles: int, rng: np.random.Generator) -> FloatArray:
+def _cover(poles: int, rng: np.random.Generator, kind: np.random.Generator) -> FloatArray:
     """Thickness of the dirt over the ring, 0 to 1, float64[poles].
 
     Loose dirt thins out and is uneven; a cake of grease and swarf is even and ends sharply.
     """
-    # From a stream of its own: whether it is caked leaves the other draws alone.
-    caked = rng.spawn(1)[0].uniform() < CAKED_SHARE
+    caked, lump = kind.uniform(size=2) < (CAKED_SHARE, LUMP_SHARE)
     sectors = int(rng.integers(1, 5))
     widths = rng.dirichlet(np.full(sectors, 3.0)) * max(rng.uniform(0.1, 0.6), 0.06 * sectors)
+    widths = kind.uniform(*LUMP_REV, 1) if lump else widths
     cover = np.zeros(poles)
     angle = np.arange(poles) / poles
-    for width, centre in zip(widths, rng.uniform(0.0, 1.0, sectors), strict=True):
+    for width, centre in zip(widths, rng.uniform(0.0, 1.0, sectors), strict=False):
         away = np.abs((angle - centre + 0.5) % 1.0 - 0.5) / (width / 2.0)
         thinning = np.clip(1.5 * np.cos(np.minimum(away, 1.0) * np.pi / 2.0), 0.0, 1.0)
         cover = np.maximum(cover, (away < 1.0 if caked else thinning) * rng.uniform(0.85, 1.0))

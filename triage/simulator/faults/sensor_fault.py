@@ -1,4 +1,4 @@
-"""The sensor itself: dead, dying as it warms, or noisy."""
+"""The sensor itself: dead, dying as it warms, noisy, or unsteady in the moment at which it switches."""
 
 from __future__ import annotations
 
@@ -15,11 +15,11 @@ _HELD_SHARE: Final = 0.2
 
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Draw one of the four ways in which a sensor fails."""
+    """Draw one of the five ways in which a sensor fails."""
     if site.severity <= 0.0:
         return FaultEffect()
-    ways = (_dead, _fading, _noisy, _always_noisy)
-    return ways[int(site.rng.choice(len(ways), p=(0.27, 0.36, 0.22, 0.15)))](site)
+    ways = (_dead, _fading, _noisy, _always_noisy, _unsteady)
+    return ways[int(site.rng.choice(len(ways), p=(0.25, 0.32, 0.18, 0.13, 0.12)))](site)
 
 
 def _dead(site: FaultSite) -> FaultEffect:
@@ -75,6 +75,14 @@ def _always_noisy(site: FaultSite) -> FaultEffect:
     number = int(site.rng.poisson(expected[-1]))
     places = np.searchsorted(expected, np.sort(site.rng.uniform(0.0, expected[-1], number)))
     return FaultEffect(false_edges_s=np.sort((places + site.rng.uniform(size=number)) * GRID_S))
+
+
+def _unsteady(site: FaultSite) -> FaultEffect:
+    """Switch early or late by chance, by a length that is the same at any speed or grows with it."""
+    poles = 0.02 * 20.0**site.severity * site.onset * site.spread(0.25)
+    faster = np.maximum(site.path.speed_mps, 1.0) / 10.0
+    size = poles / site.ring.poles * faster ** site.rng.uniform(0.0, 1.0)
+    return FaultEffect(lead_rev=size * site.rng.normal(size=size.size))
 
 
 def _silent(site: FaultSite, spans_s: FloatArray) -> FaultEffect:

@@ -139,6 +139,21 @@ def test_a_repeated_value_is_frozen_while_the_car_changes_speed(log_from: Callab
     assert not np.delete(losses.frozen, 1, axis=0).any()
 
 
+def test_a_repeated_value_is_frozen_where_the_road_stirs_all_other_wheels(
+    log_from: Callable[..., SpeedLog],
+) -> None:
+    """At steady speed, too; beside steps as coarse as what the road does, a wheel may rest by chance."""
+    rows = 14.0 * (1.0 + 0.0015 * np.random.default_rng(8).normal(size=(4, TIME.size)))
+    where = _stretch(33.0, 34.0)
+    rows[1, where] = rows[1, where.start]
+    fine = np.round(rows / 0.003) * 0.003
+    losses = _analysed(log_from, fine, resolution_mps=0.003).losses
+    assert losses.frozen[1, where].all()
+    assert losses.frozen.sum() == where.stop - where.start
+    coarse = np.round(rows / 0.02) * 0.02
+    assert not _analysed(log_from, coarse, resolution_mps=0.02).losses.frozen.any()
+
+
 def test_steady_speed_and_coarse_steps_are_not_frozen(log_from: Callable[..., SpeedLog]) -> None:
     steady = np.full((4, TIME.size), 15.0)
     assert not _analysed(log_from, steady).losses.frozen.any()

@@ -8,6 +8,7 @@ import numpy as np
 
 from triage.side_by_side import both, map_side_by_side, parts_of
 from triage.signals.conditioning import CommonClock
+from triage.signals.frozen_values import find_frozen
 from triage.signals.residuals import Residuals
 from triage.signals.running import close_short_breaks, run_bounds, widen, zero_for_missing
 from triage.signals.vehicle_reference import VehicleReference
@@ -25,17 +26,8 @@ ROUGH_FACTOR = 4.0
 """A brief deviation counts when it stands out of the usual noise, of one per cent, and of what the road does
 to the other wheels in the same moment."""
 
-STUCK_S = 0.3
-STUCK_CHANGE = 0.06
-"""A value is frozen when it is repeated this long while the car's speed changed by this share, and by three
-steps of the control unit."""
-
 FEWEST_JUMPS = 20
 """From fewer jumps between resting values a unit's step is not judged."""
-
-HELD_AT_STOP_S = 1.5
-"""Every wheel keeps its last value for some tenths of a second when the car comes to rest, until the unit no
-longer waits for a pulse; shorter ones are judged by what happens above walking pace alone."""
 
 START_S = 1.0
 """A wheel without a value in the first second of a log was not lost, it had not begun (judgement)."""
@@ -112,12 +104,7 @@ def find_losses(
     step_mps = unit_step(clock)
     joint, frozen = both(
         lambda: _joint_losses(clock, reference, step_mps),
-        lambda: np.stack(
-            [
-                _frozen(speed, clock, course, step_mps=step_mps)
-                for speed, course in zip(clock.speed_mps, expected, strict=True)
-            ]
-        ),
+        lambda: find_frozen(clock, expected, moving, step_mps=step_mps),
     )
     missing = _missing(clock)
     slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
@@ -251,28 +238,6 @@ def _jumps(speed_mps: FloatArray) -> FloatArray:
     rests = speed_mps[first[stop - first >= 2]]
     jumps: FloatArray = np.abs(np.diff(rests[rests > MOVING_MPS]))
     return jumps[jumps > 0.0]
-
-
-def _frozen(speed_mps: FloatArray, clock: CommonClock, expected: FloatArray, *, step_mps: float) -> BoolArray:
-    frozen = np.zeros(speed_mps.size, dtype=bool)
-    same = np.concatenate(([False], np.diff(speed_mps) == 0.0)) & np.isfinite(speed_mps)
-    least = max(10, round(STUCK_S / clock.period_s)) if clock.period_s else 10
-    begins, ends = run_bounds(same)
-    long_enough = ends - begins >= least - 1
-    for first, stop in zip(begins[long_enough].tolist(), ends[long_enough].tolist(), strict=True):
-        start = max(first - 1, 0)
-        if (
-            stop - start < least
-            or clock.time_s[stop - 1] - clock.time_s[start] < STUCK_S
-            or speed_mps[first] == 0.0
-        ):
-            continue
-        course = expected[start:stop]
-        if clock.time_s[stop - 1] - clock.time_s[start] < HELD_AT_STOP_S:
-            course = course[course > MOVING_MPS]
-        if course.size and np.ptp(course) > max(STUCK_CHANGE * speed_mps[first], 0.3, 3.0 * step_mps):
-            frozen[start:stop] = True
-    return frozen
 
 
 def _brief_deviations(residuals: Residuals, row: int, judged: BoolArray) -> tuple[BoolArray, BoolArray]:

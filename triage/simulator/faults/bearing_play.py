@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -30,8 +31,33 @@ RATTLE_S: Final = 0.02
 """Time after which the shaking has forgotten itself (judgement); the noise is drawn as often."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """How a hub moves in its play.
+
+    Attributes
+    ----------
+    ripple : float
+        Speed swing once a turn under full load, over that of an ordinary bearing.
+    cage : float
+        Swing at the cage's order, over that once a turn.
+    rattle : float
+        Shaking by chance, over the swing of an ordinary bearing.
+    gap : float
+        Widening of the gap, over that of an ordinary bearing.
+    swinging : float
+        Part of the widening that comes and goes with the turn, 1 as on an ordinary bearing.
+    """
+
+    ripple: float
+    cage: float
+    rattle: float = 0.0
+    gap: float = 1.0
+    swinging: float = 1.0
+
+
 def strike(site: FaultSite) -> FaultEffect:
-    """Ripple of order 1 and of the cage, and a swinging gap, in proportion to the outward load."""
+    """Ripple of order 1 and of the cage, and a wider gap, in proportion to the outward load."""
     rng = site.rng
     load = _tilt(site)
     angle = 2.0 * np.pi * site.motion.angle_rev[site.row]
@@ -40,31 +66,38 @@ def strike(site: FaultSite) -> FaultEffect:
     cage = np.sin(cage_order * angle + rng.uniform(0.0, 6.28))
     # The same play tilts one hub more than another, by the bearing's span and the place of the encoder.
     tilting = float(np.exp(rng.uniform(np.log(0.3), np.log(1.1))))
-    ripple_spread, gap_share = site.spread(0.15), 1.0
-    cage_share = float(rng.uniform(0.4, 1.0))
+    ripple = site.onset * 0.005 * 8.0**site.severity * site.spread(0.15)
+    usual = _Way(tilting, cage=float(rng.uniform(0.4, 1.0)))
     # From a stream of its own, which leaves the other draws alone.
     kind = rng.spawn(1)[0]
-    way, swinging, rattling = kind.uniform(), 1.0, 0.0
-    if way < ALONG_SHARE:
-        tilting, gap_share, cage_share = (
-            float(kind.uniform(*limits)) for limits in (ALONG_TILTING, ALONG_GAP_SHARE, ALONG_CAGE_SHARE)
-        )
-    # The input circuit of a passive sensor follows a gap that stays wide.
-    elif way < ALONG_SHARE + STEADY_SHARE and site.setup.sensor.kind == "active":
-        tilting, swinging, rattling = (
-            float(kind.uniform(*limits)) for limits in (STEADY_TILTING, STEADY_SWINGING, STEADY_RATTLING)
-        )
-    ripple = site.onset * 0.005 * 8.0**site.severity * ripple_spread
-    lead = load * min(ripple * tilting, 0.04) / (2.0 * np.pi) * (wobble + cage_share * cage / cage_order)
-    lead += load * min(ripple * rattling, 0.04) * _shaking_rev(site, kind)
+    way = _way(usual, kind, active=site.setup.sensor.kind == "active")
+    lead = load * min(ripple * way.ripple, 0.04) / (2.0 * np.pi) * (wobble + way.cage * cage / cage_order)
+    lead += load * min(ripple * way.rattle, 0.04) * _shaking_rev(site, kind)
     # The full swing of the gap reaches the sensor's limit at about severity 0.5.
     limit_mm = -np.log(site.setup.sensor.threshold_ratio) * site.setup.encoder.pair_length_mm / (2.0 * np.pi)
     if site.setup.sensor.kind == "passive":
         # Its input circuit follows the mean signal, so that only the swing about the mean counts.
         limit_mm *= 1.6
-    swing = (1.0 + swinging * (0.3 * wobble + 0.25 * cage - 0.55)) * load
-    gap = site.onset * gap_share * limit_mm * (0.5 + 0.75 * site.severity) * site.spread(0.08) * swing
+    swing = (1.0 + way.swinging * (0.3 * wobble + 0.25 * cage - 0.55)) * load
+    gap = site.onset * way.gap * limit_mm * (0.5 + 0.75 * site.severity) * site.spread(0.08) * swing
     return FaultEffect(lead_rev=lead, extra_gap_mm=np.maximum(gap, 0.0))
+
+
+def _way(usual: _Way, kind: np.random.Generator, *, active: bool) -> _Way:
+    """Draw how the hub of this car moves."""
+    drawn = kind.uniform()
+    if drawn < ALONG_SHARE:
+        ripple, gap, cage = (
+            float(kind.uniform(*limits)) for limits in (ALONG_TILTING, ALONG_GAP_SHARE, ALONG_CAGE_SHARE)
+        )
+        return _Way(ripple, cage, gap=gap)
+    # The input circuit of a passive sensor follows a gap that stays wide.
+    if drawn < ALONG_SHARE + STEADY_SHARE and active:
+        ripple, swinging, rattle = (
+            float(kind.uniform(*limits)) for limits in (STEADY_TILTING, STEADY_SWINGING, STEADY_RATTLING)
+        )
+        return _Way(ripple, usual.cage, rattle, swinging=swinging)
+    return usual
 
 
 def _tilt(site: FaultSite) -> FloatArray:

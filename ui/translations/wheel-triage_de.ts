@@ -5783,8 +5783,8 @@ s</translation>
    <translation>Ausfälle im Abstand ganzer Umdrehungen</translation>
   </message>
   <message>
-   <source>Steady driving at 20 to 50 km/h, with ten losses or more.</source>
-   <translation>Gleichmäßige Fahrt mit 20 bis 50 km/h, mit zehn Ausfällen oder mehr.</translation>
+   <source>Steady driving at 20 to 50 km/h, with ten losses or more, sixty where no wheel shows its revolution.</source>
+   <translation>Gleichmäßige Fahrt mit 20 bis 50 km/h, mit zehn Ausfällen oder mehr; mit sechzig, wo kein Rad seine Umdrehung zeigt.</translation>
   </message>
   <message>
    <source>at random</source>

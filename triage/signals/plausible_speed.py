@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.corners import CORNERS
 from triage.signals.conditioning import CommonClock
@@ -25,6 +26,10 @@ WILDEST_MPS2: Final = 20.0
 SHORTEST_STEP_S: Final = 0.1
 """No car changes its speed by more than this, twice what tyres hold, for half of a drive. Steps closer in
 time are held against a tenth of a second, for a coarse recording jumps."""
+
+PIECES: Final = 40
+PIECE: Final = 1000
+"""A log of more samples than these is judged on so many pieces of so many samples."""
 
 
 def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
@@ -57,9 +62,18 @@ def find_implausible_speed(clock: CommonClock) -> NotMeasurable | None:
 
 
 def _jumps_about(clock: CommonClock) -> bool:
-    middle_mps = middle_of(clock.speed_mps)
+    some = _spread_over(clock.time_s.size)
+    middle_mps, time_s = middle_of(clock.speed_mps[:, some]), clock.time_s[some]
     known = np.flatnonzero(np.isfinite(middle_mps))
     if known.size < FEWEST_SAMPLES:
         return False
-    step_s = np.maximum(np.diff(clock.time_s[known]), SHORTEST_STEP_S)
+    step_s = np.maximum(np.diff(time_s[known]), SHORTEST_STEP_S)
     return middle_value(np.abs(np.diff(middle_mps[known])) / step_s) > WILDEST_MPS2
+
+
+def _spread_over(size: int) -> NDArray[np.intp]:
+    """Choose all samples of a log, or of a long one pieces of neighbours spread over it."""
+    if size <= PIECES * PIECE:
+        return np.arange(size)
+    starts = np.linspace(0, size - PIECE, PIECES).astype(np.intp)
+    return (starts[:, np.newaxis] + np.arange(PIECE)).ravel()

@@ -26,18 +26,23 @@ STIR_STEPS: Final = 2.0
 FINEST: Final = 0.1
 """It is frozen, too, when the other wheels meanwhile go up and down by so many steps from sample to sample:
 so restless a road does not leave one wheel within a single step (judgement). Their step is this quantile of
-their changes; a unit that counts pulses hardly makes any but of one."""
+their changes."""
+
+LONGER: Final = 4.0
+"""And when that lasts so many times as long as the other wheels ever rest in motion: those of a unit that
+counts pulses rest for as long as the speed stays between two counts (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Wheel:
-    """One wheel, what it should have read, and the steps of all wheels from sample to sample."""
+    """One wheel, what it should have read, the steps of all, and the longest rest of the others in motion."""
 
     row: int
     speed_mps: FloatArray
     expected_mps: FloatArray
     moving: BoolArray
     steps_mps: FloatArray
+    usual_samples: float
 
 
 def find_frozen(
@@ -59,8 +64,10 @@ def find_frozen(
         return np.zeros(clock.speed_mps.shape, dtype=bool)
     steps_mps = np.diff(clock.speed_mps, axis=1)
     frozen = np.zeros(clock.speed_mps.shape, dtype=bool)
+    longest = np.array([_longest(steps_mps[row] == 0.0, moving[row]) for row in range(4)])
     for row in range(4):
-        wheel = _Wheel(row, clock.speed_mps[row], expected_mps[row], moving[row], steps_mps)
+        usual = float(np.median(np.delete(longest, row)))
+        wheel = _Wheel(row, clock.speed_mps[row], expected_mps[row], moving[row], steps_mps, usual)
         for start, stop in _repeated(clock, steps_mps[row] == 0.0):
             frozen[row, start:stop] = _is_stuck(clock, wheel, slice(start, stop), step_mps)
     return frozen
@@ -72,6 +79,12 @@ def _repeated(clock: CommonClock, same: BoolArray) -> list[tuple[int, int]]:
     first, last = run_bounds(same)
     kept = (last - first >= least - 1) & (clock.time_s[last] - clock.time_s[first] >= STUCK_S)
     return list(zip(first[kept].tolist(), (last[kept] + 1).tolist(), strict=True))
+
+
+def _longest(same: BoolArray, moving: BoolArray) -> int:
+    """Count the samples of the longest stretch of one value in motion."""
+    first, last = run_bounds(same & moving[1:])
+    return 1 + int((last - first).max(initial=0))
 
 
 def _is_stuck(clock: CommonClock, wheel: _Wheel, stretch: slice, step_mps: float) -> bool:
@@ -86,8 +99,9 @@ def _is_stuck(clock: CommonClock, wheel: _Wheel, stretch: slice, step_mps: float
         return False
     if np.ptp(course) > max(STUCK_CHANGE * value_mps, 0.3, 3.0 * step_mps):
         return True
-    others_mps = np.delete(wheel.steps_mps[:, stretch.start : stretch.stop - 1], wheel.row, axis=0)
-    return bool(wheel.moving[stretch].all()) and _stirs(np.abs(others_mps))
+    if stretch.stop - stretch.start < LONGER * wheel.usual_samples or not wheel.moving[stretch].all():
+        return False
+    return _stirs(np.abs(np.delete(wheel.steps_mps[:, stretch.start : stretch.stop - 1], wheel.row, axis=0)))
 
 
 def _stirs(steps_mps: FloatArray) -> bool:

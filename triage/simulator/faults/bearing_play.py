@@ -22,10 +22,11 @@ STEADY_SHARE: Final = 0.25
 STEADY_TILTING: Final = (0.0, 0.3)
 STEADY_SWINGING: Final = (0.0, 0.3)
 STEADY_RATTLING: Final = (0.0, 1.2)
+STEADY_SHAKING: Final = (0.0, 0.4)
 """Share of the cars on which the raceways are worn evenly: the hub tilts where the load pushes it and stays
 there while the wheel turns, so that the gap is wide for as long as the load lasts; what is left of the
-ripple, what of the widening swings with the turn, and how hard the hub shakes in its play over the ripple of
-the others (judgement)."""
+ripple, what of the widening swings with the turn, how hard the hub shakes in its play over the ripple of
+the others, and how much the gap shakes over its widening (judgement)."""
 
 RATTLE_S: Final = 0.02
 """Time after which the shaking has forgotten itself (judgement); the noise is drawn as often."""
@@ -47,6 +48,8 @@ class _Way:
         Widening of the gap, over that of an ordinary bearing.
     swinging : float
         Part of the widening that comes and goes with the turn, 1 as on an ordinary bearing.
+    shaking : float
+        Standard deviation of the widening by chance, over its mean.
     """
 
     ripple: float
@@ -54,6 +57,7 @@ class _Way:
     rattle: float = 0.0
     gap: float = 1.0
     swinging: float = 1.0
+    shaking: float = 0.0
 
 
 def strike(site: FaultSite) -> FaultEffect:
@@ -79,6 +83,7 @@ def strike(site: FaultSite) -> FaultEffect:
         # Its input circuit follows the mean signal, so that only the swing about the mean counts.
         limit_mm *= 1.6
     swing = (1.0 + way.swinging * (0.3 * wobble + 0.25 * cage - 0.55)) * load
+    swing *= 1.0 + way.shaking * slow_noise(load.size, RATTLE_S, kind)
     gap = site.onset * way.gap * limit_mm * (0.5 + 0.75 * site.severity) * site.spread(0.08) * swing
     return FaultEffect(lead_rev=lead, extra_gap_mm=np.maximum(gap, 0.0))
 
@@ -93,10 +98,11 @@ def _way(usual: _Way, kind: np.random.Generator, *, active: bool) -> _Way:
         return _Way(ripple, cage, gap=gap)
     # The input circuit of a passive sensor follows a gap that stays wide.
     if drawn < ALONG_SHARE + STEADY_SHARE and active:
-        ripple, swinging, rattle = (
-            float(kind.uniform(*limits)) for limits in (STEADY_TILTING, STEADY_SWINGING, STEADY_RATTLING)
+        ripple, swinging, rattle, shaking = (
+            float(kind.uniform(*limits))
+            for limits in (STEADY_TILTING, STEADY_SWINGING, STEADY_RATTLING, STEADY_SHAKING)
         )
-        return _Way(ripple, usual.cage, rattle, swinging=swinging)
+        return _Way(ripple, usual.cage, rattle, swinging=swinging, shaking=shaking)
     return usual
 
 

@@ -15,12 +15,19 @@ from triage.speed_log import FloatArray
 READ_SHARE: Final = 0.3
 """Share of the open cracks that the sensor reads as a border of their own (judgement)."""
 
+BENT_SHARE: Final = 0.1
+"""Share of the damaged encoders on which a tooth is bent and nothing missing (judgement)."""
+
 
 def strike(site: FaultSite) -> FaultEffect:
-    """Draw a missing piece, demagnetised poles or an open crack, one to four poles wide."""
+    """Draw a missing piece, demagnetised poles, an open crack or a bent tooth, one to four poles wide."""
     spot = int(site.rng.integers(site.ring.poles))
     place = (np.arange(site.ring.poles) - spot) % site.ring.poles
     way = site.rng.uniform()
+    # From a stream of its own, which leaves the other draws alone.
+    bent = site.rng.spawn(1)[0]
+    if bent.uniform() < BENT_SHARE:
+        return _bent(site, place, bent)
     if way < 0.5:
         return _missing(site, place)
     return _weak(site, place) if way < 0.75 else _cracked(site, place)
@@ -76,6 +83,17 @@ def _read_twice(
     rising = angle_rev + 1e-9 * np.arange(angle_rev.size)
     passed_s = np.interp(read + crack_rev, rising, site.path.time_s)
     return replace(effect, false_edges_s=passed_s)
+
+
+def _bent(
+    site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]], rng: np.random.Generator
+) -> FaultEffect:
+    """Move both borders of one pole the same way, by more than half of it where the damage is blatant."""
+    moved_pole = site.onset * (0.15 + 0.5 * site.severity) * rng.uniform(0.8, 1.2) * rng.choice((-1.0, 1.0))
+    shift = np.where(place < 2, moved_pole, 0.0)
+    return _effect(
+        site, replace(site.ring, border_shift_pole=site.ring.border_shift_pole + shift), np.abs(shift)
+    )
 
 
 def _bent_lips(site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]], reach: int) -> FloatArray:

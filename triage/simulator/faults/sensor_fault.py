@@ -19,7 +19,7 @@ def strike(site: FaultSite) -> FaultEffect:
     if site.severity <= 0.0:
         return FaultEffect()
     ways = (_dead, _fading, _noisy, _always_noisy, _unsteady)
-    return ways[int(site.rng.choice(len(ways), p=(0.25, 0.32, 0.18, 0.13, 0.12)))](site)
+    return ways[int(site.rng.choice(len(ways), p=(0.25, 0.32, 0.2, 0.13, 0.1)))](site)
 
 
 def _dead(site: FaultSite) -> FaultEffect:

@@ -19,6 +19,7 @@ from triage.logs.recording import Recording
 from triage.logs.registry import recognise
 from triage.logs.source import Source
 from triage.logs.workbooks import probe_workbook
+from triage.memory import keep_freed_memory
 from triage.progress import Progress, no_progress, part_of
 from triage.reasons import reason_of
 from triage.speed_log import SpeedLog
@@ -57,6 +58,7 @@ def read_log(
     SettingsError
         When the unit of the options is none, or they name a sheet and no file is a workbook.
     """
+    keep_freed_memory()
     gathered = gather_sources(files)
     _check_options(options)
     _check_sheet(options, gathered.sources)

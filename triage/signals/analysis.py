@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 
+from triage.memory import keep_freed_memory
 from triage.progress import Progress, no_progress
 from triage.side_by_side import both
 from triage.signals.companions import Companions, gather_companions
@@ -99,6 +100,7 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         What is known of the car; an ordinary passenger car when None.
     progress : Progress
     """
+    keep_freed_memory()
     vehicle = vehicle or Vehicle()
     progress(0.0, "Bringing the wheels to one clock")
     clock = put_on_common_clock(log)

@@ -8,7 +8,12 @@ from scipy.signal import lfilter
 
 from triage.edge_train import number_edges
 from triage.signals.pole_pitch import PolePitch, average_pole_pitch, slow_course_s
-from triage.signals.pole_pitch_filter import FilteredPitch, compare_estimates, filter_pole_pitch
+from triage.signals.pole_pitch_filter import (
+    FilteredPitch,
+    _from_first_edges,
+    compare_estimates,
+    filter_pole_pitch,
+)
 from triage.signals.pole_rings import examine_rings, longest_run
 from triage.speed_log import FloatArray
 from triage.vehicle import Vehicle
@@ -139,6 +144,15 @@ def test_too_few_turns_give_nothing() -> None:
     train = number_edges(edges)
     assert average_pole_pitch(train, 48) is None
     assert filter_pole_pitch(train, 48) is None
+
+
+def test_the_filter_begins_where_edges_follow_each_other() -> None:
+    """A single edge before a loss gives no line to begin with: a wheel silent in curves made a traceback."""
+    time_s = 0.001 * np.arange(400.0)
+    time_s[1:60] = np.nan
+    assert _from_first_edges(time_s, 48)[0] == time_s[60]
+    time_s[np.arange(400) % 6 > 0] = np.nan
+    assert _from_first_edges(time_s, 48).size == 0
 
 
 @pytest.mark.parametrize(

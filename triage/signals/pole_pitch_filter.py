@@ -81,7 +81,9 @@ def filter_pole_pitch(train: EdgeTrain, edges_per_rev: int) -> FilteredPitch | N
     time_s = ring_places(train, longest, edges_per_rev)
     if time_s is None or time_s.size < FEWEST_TURNS * edges_per_rev:
         return None
-    time_s = _middle(time_s, edges_per_rev)
+    time_s = _from_first_edges(_middle(time_s, edges_per_rev), edges_per_rev)
+    if time_s.size < FEWEST_TURNS * edges_per_rev:
+        return None
     trial_s = time_s[: TRIAL_TURNS * edges_per_rev]
     noises = [(rate, jitter) for rate in RATE_NOISES for jitter in JITTER_NOISES]
     ran = [_run(trial_s, edges_per_rev, rate, jitter) for rate, jitter in noises]
@@ -116,11 +118,25 @@ class _Run:
 
 
 def _middle(time_s: FloatArray, poles: int) -> FloatArray:
-    """Whole turns from the middle of a segment, away from pulling away and stopping; begins with an edge."""
+    """Whole turns from the middle of a segment, away from pulling away and stopping."""
     spare = max(time_s.size - MOST_EDGES, 0) // 2 // poles * poles
-    kept = time_s[spare : spare + MOST_EDGES]
-    first = int(np.argmax(np.isfinite(kept)))
-    return np.asarray(kept[first:], dtype=np.float64)
+    return time_s[spare : spare + MOST_EDGES]
+
+
+def _first_borders(poles: int) -> int:
+    """Borders that the filter takes its beginning from."""
+    return max(poles // 4, 8)
+
+
+def _from_first_edges(time_s: FloatArray, poles: int) -> FloatArray:
+    """Begin with an edge behind which half of the first borders were seen; nothing where there is none."""
+    size = _first_borders(poles)
+    there = np.isfinite(time_s)
+    if time_s.size < size:
+        return time_s[:0]
+    seen = np.convolve(there, np.ones(size), mode="valid")
+    good = np.flatnonzero(there[: seen.size] & (seen >= size / 2.0))
+    return time_s[good[0] :] if good.size else time_s[:0]
 
 
 def _run(time_s: FloatArray, poles: int, rate_noise: float, jitter: float) -> _Run:
@@ -150,7 +166,7 @@ def _run(time_s: FloatArray, poles: int, rate_noise: float, jitter: float) -> _R
 
 def _begin(time_s: FloatArray, poles: int) -> tuple[FloatArray, FloatArray]:
     """Start from a line through the first borders."""
-    near = time_s[: max(poles // 4, 8)]
+    near = time_s[: _first_borders(poles)]
     border = np.flatnonzero(np.isfinite(near))
     slope, origin = np.polyfit(border, near[border], 1)
     state = np.zeros(3 + poles)

@@ -89,7 +89,7 @@ def _bent(
     site: FaultSite, place: np.ndarray[tuple[int], np.dtype[np.int64]], rng: np.random.Generator
 ) -> FaultEffect:
     """Move both borders of one pole the same way, by more than half of it where the damage is blatant."""
-    moved_pole = site.onset * (0.15 + 0.5 * site.severity) * rng.uniform(0.8, 1.2) * rng.choice((-1.0, 1.0))
+    moved_pole = site.onset * (0.25 + 0.6 * site.severity) * rng.uniform(0.85, 1.15) * rng.choice((-1.0, 1.0))
     shift = np.where(place < 2, moved_pole, 0.0)
     return _effect(
         site, replace(site.ring, border_shift_pole=site.ring.border_shift_pole + shift), np.abs(shift)

@@ -17,12 +17,12 @@ CAKED_ROUGHNESS: Final = 0.06
 """Share of the cars on which the dirt is caked, and how much its thickness differs from pole to pole
 (judgement)."""
 
-LUMP_SHARE: Final = 0.1
-LUMP_REV: Final = (0.05, 0.12)
+LUMP_SHARE: Final = 0.08
+LUMP_REV: Final = (0.07, 0.14)
 """Share of the cars on which it is one lump, and how much of the ring that covers (judgement)."""
 
 SWARF_SHARE: Final = 0.1
-SWARF_PULL: Final = 2.0
+SWARF_PULL: Final = 3.0
 SWARF_DEPTH: Final = (0.2, 0.6)
 """Share of the cars on which it is steel, which bends the field more than it weakens it; how much more its
 borders are pulled than those under other dirt, and how much less the poles weakened (judgement)."""

@@ -19,7 +19,7 @@ def strike(site: FaultSite) -> FaultEffect:
     if site.severity <= 0.0:
         return FaultEffect()
     ways = (_dead, _fading, _noisy, _always_noisy, _unsteady)
-    return ways[int(site.rng.choice(len(ways), p=(0.25, 0.32, 0.2, 0.13, 0.1)))](site)
+    return ways[int(site.rng.choice(len(ways), p=(0.25, 0.31, 0.18, 0.13, 0.13)))](site)
 
 
 def _dead(site: FaultSite) -> FaultEffect:
@@ -79,7 +79,7 @@ def _always_noisy(site: FaultSite) -> FaultEffect:
 
 def _unsteady(site: FaultSite) -> FaultEffect:
     """Switch early or late by chance, by a length that is the same at any speed or grows with it."""
-    poles = 0.02 * 20.0**site.severity * site.onset * site.spread(0.25)
+    poles = 0.03 * 15.0**site.severity * site.onset * site.spread(0.2)
     faster = np.maximum(site.path.speed_mps, 1.0) / 10.0
     size = poles / site.ring.poles * faster ** site.rng.uniform(0.0, 1.0)
     return FaultEffect(lead_rev=size * site.rng.normal(size=size.size))

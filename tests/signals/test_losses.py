@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from scipy.signal import lfilter
 
 from triage.signals.analysis import Analysis, analyse
 from triage.signals.losses import spans_of
@@ -152,6 +153,49 @@ def test_a_repeated_value_is_frozen_where_the_road_stirs_all_other_wheels(
     assert losses.frozen.sum() == where.stop - where.start
     coarse = np.round(rows / 0.02) * 0.02
     assert not _analysed(log_from, coarse, resolution_mps=0.02).losses.frozen.any()
+
+
+@pytest.mark.parametrize("every", [10, 20, 50])
+@pytest.mark.parametrize("wheels", [[1], [0, 1]])
+def test_a_wheel_that_is_told_less_often_is_not_frozen_in_between(
+    every: int, wheels: list[int], log_from: Callable[..., SpeedLog]
+) -> None:
+    """As in a table whose empty cells were filled with the last value."""
+    rows = np.round(_rows() / 0.003) * 0.003
+    rows[wheels] = np.repeat(rows[wheels, ::every], every, axis=1)
+    assert not _analysed(log_from, rows, resolution_mps=0.003).losses.frozen.any()
+
+
+def test_a_wheel_between_two_counts_is_not_frozen_while_others_flutter(
+    log_from: Callable[..., SpeedLog],
+) -> None:
+    """Whole counts, filtered to fine numbers: at a steady speed one wheel stands between two of them."""
+    rng = np.random.default_rng(12)
+    course = np.interp(TIME, [0.0, 20.0, 25.0, 40.0, 45.0, 60.0], [10.0, 10.0, 11.3, 11.3, 10.0, 10.0])
+    tyres = np.array([[1.0], [1.017], [1.02], [1.016]])
+    counted = np.round((course * tyres + rng.normal(0.0, 0.03, (4, TIME.size))) / 0.36) * 0.36
+    rows = lfilter([0.2], [1.0, -0.8], counted - 10.0, axis=1) + 10.0
+    losses = _analysed(log_from, np.round(rows / 0.003) * 0.003, resolution_mps=0.003).losses
+    assert not losses.frozen.any()
+
+
+def test_a_rest_at_walking_pace_is_not_frozen(log_from: Callable[..., SpeedLog]) -> None:
+    rows = 1.4 + 0.02 * np.random.default_rng(8).normal(size=(4, TIME.size))
+    rows[1, _stretch(33.0, 36.0)] = 1.4
+    losses = _analysed(log_from, np.round(rows / 0.003) * 0.003, resolution_mps=0.003).losses
+    assert not losses.frozen.any()
+
+
+def test_a_wheel_without_signal_does_not_hide_a_frozen_one(log_from: Callable[..., SpeedLog]) -> None:
+    rows = 14.0 * (1.0 + 0.0015 * np.random.default_rng(8).normal(size=(4, TIME.size)))
+    where = _stretch(33.0, 34.0)
+    rows[1, where] = rows[1, where.start]
+    rows[3, ::7] = np.nan
+    assert (
+        _analysed(log_from, np.round(rows / 0.003) * 0.003, resolution_mps=0.003)
+        .losses.frozen[1, where]
+        .all()
+    )
 
 
 def test_steady_speed_and_coarse_steps_are_not_frozen(log_from: Callable[..., SpeedLog]) -> None:

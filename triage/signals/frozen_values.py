@@ -29,20 +29,27 @@ so restless a road does not leave one wheel within a single step (judgement). Th
 their changes."""
 
 LONGER: Final = 4.0
-"""And when that lasts so many times as long as the other wheels ever rest in motion: those of a unit that
-counts pulses rest for as long as the speed stays between two counts (judgement)."""
+OWN_LONGER: Final = 10.0
+"""And when that lasts so many times as long as the longest rest of the others in motion (the middle of the
+three), and so many times as long as the wheel itself rests on average. The wheels of a unit that counts
+pulses rest for as long as the speed stays between two counts, and one that is told less often is held in
+between (judgement)."""
 
 
 @dataclass(frozen=True, slots=True)
 class _Wheel:
-    """One wheel, what it should have read, the steps of all, and the longest rest of the others in motion."""
+    """One wheel, what it should have read, and the steps of all wheels from sample to sample.
+
+    ``fewest`` are the samples of its own from which a rest is long for it.
+    """
 
     row: int
     speed_mps: FloatArray
     expected_mps: FloatArray
     moving: BoolArray
+    fresh: BoolArray
     steps_mps: FloatArray
-    usual_samples: float
+    fewest: float
 
 
 def find_frozen(
@@ -64,10 +71,13 @@ def find_frozen(
         return np.zeros(clock.speed_mps.shape, dtype=bool)
     steps_mps = np.diff(clock.speed_mps, axis=1)
     frozen = np.zeros(clock.speed_mps.shape, dtype=bool)
-    longest = np.array([_longest(steps_mps[row] == 0.0, moving[row]) for row in range(4)])
+    rests = [_rests(steps_mps[row] == 0.0, moving[row]) for row in range(4)]
     for row in range(4):
-        usual = float(np.median(np.delete(longest, row)))
-        wheel = _Wheel(row, clock.speed_mps[row], expected_mps[row], moving[row], steps_mps, usual)
+        others = float(np.median([longest for other, (longest, _) in enumerate(rests) if other != row]))
+        fewest = max(LONGER * others, OWN_LONGER * rests[row][1], FEWEST_REPEATED)
+        wheel = _Wheel(
+            row, clock.speed_mps[row], expected_mps[row], moving[row], clock.fresh[row], steps_mps, fewest
+        )
         for start, stop in _repeated(clock, steps_mps[row] == 0.0):
             frozen[row, start:stop] = _is_stuck(clock, wheel, slice(start, stop), step_mps)
     return frozen
@@ -76,15 +86,16 @@ def find_frozen(
 def _repeated(clock: CommonClock, same: BoolArray) -> list[tuple[int, int]]:
     """First and stop index of the stretches of one value that last long enough."""
     least = max(FEWEST_REPEATED, round(STUCK_S / clock.period_s)) if clock.period_s else FEWEST_REPEATED
-    first, last = run_bounds(same)
+    first, last = run_bounds(same)  # of the steps: the sample behind the last step has the value, too
     kept = (last - first >= least - 1) & (clock.time_s[last] - clock.time_s[first] >= STUCK_S)
     return list(zip(first[kept].tolist(), (last[kept] + 1).tolist(), strict=True))
 
 
-def _longest(same: BoolArray, moving: BoolArray) -> int:
-    """Count the samples of the longest stretch of one value in motion."""
-    first, last = run_bounds(same & moving[1:])
-    return 1 + int((last - first).max(initial=0))
+def _rests(same: BoolArray, moving: BoolArray) -> tuple[float, float]:
+    """Longest and mean rest of a wheel in motion, in samples."""
+    first, stop = run_bounds(same & moving[1:])
+    steps, changes = np.count_nonzero(moving[1:]), np.count_nonzero(moving[1:] & ~same)
+    return 1.0 + float((stop - first).max(initial=0)), steps / max(changes, 1)
 
 
 def _is_stuck(clock: CommonClock, wheel: _Wheel, stretch: slice, step_mps: float) -> bool:
@@ -99,13 +110,17 @@ def _is_stuck(clock: CommonClock, wheel: _Wheel, stretch: slice, step_mps: float
         return False
     if np.ptp(course) > max(STUCK_CHANGE * value_mps, 0.3, 3.0 * step_mps):
         return True
-    if stretch.stop - stretch.start < LONGER * wheel.usual_samples or not wheel.moving[stretch].all():
+    if np.count_nonzero(wheel.fresh[stretch]) < wheel.fewest or not wheel.moving[stretch].all():
         return False
-    return _stirs(np.abs(np.delete(wheel.steps_mps[:, stretch.start : stretch.stop - 1], wheel.row, axis=0)))
+    return _stirs(np.delete(wheel.steps_mps[:, stretch.start : stretch.stop - 1], wheel.row, axis=0))
 
 
 def _stirs(steps_mps: FloatArray) -> bool:
-    """Whether the middle one of some wheels changes by several of their steps from sample to sample."""
-    stir_mps = float(np.median(steps_mps.mean(axis=1)))
-    changes_mps = steps_mps[steps_mps > 0.0]
-    return changes_mps.size > 0 and stir_mps > STIR_STEPS * float(np.quantile(changes_mps, FINEST))
+    """Whether the middle one of the wheels that are known changes by several steps from sample to sample."""
+    known = [np.abs(row[np.isfinite(row)]) for row in steps_mps]
+    means_mps = [float(row.mean()) for row in known if row.size]
+    changes_mps = np.concatenate(known)
+    changes_mps = changes_mps[changes_mps > 0.0]
+    if not changes_mps.size:
+        return False
+    return float(np.median(means_mps)) > STIR_STEPS * float(np.quantile(changes_mps, FINEST))

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from triage.signals.conditioning import CommonClock
-from triage.signals.running import run_bounds
+from triage.signals.running import count_of, run_bounds
 from triage.speed_log import BoolArray, FloatArray
 
 STUCK_S: Final = 0.3
@@ -94,7 +94,7 @@ def _repeated(clock: CommonClock, same: BoolArray) -> list[tuple[int, int]]:
 def _rests(same: BoolArray, moving: BoolArray) -> tuple[float, float]:
     """Longest and mean rest of a wheel in motion, in samples."""
     first, stop = run_bounds(same & moving[1:])
-    steps, changes = np.count_nonzero(moving[1:]), np.count_nonzero(moving[1:] & ~same)
+    steps, changes = count_of(moving[1:]), count_of(moving[1:] & ~same)
     return 1.0 + float((stop - first).max(initial=0)), steps / max(changes, 1)
 
 
@@ -110,7 +110,7 @@ def _is_stuck(clock: CommonClock, wheel: _Wheel, stretch: slice, step_mps: float
         return False
     if np.ptp(course) > max(STUCK_CHANGE * value_mps, 0.3, 3.0 * step_mps):
         return True
-    if np.count_nonzero(wheel.fresh[stretch]) < wheel.fewest or not wheel.moving[stretch].all():
+    if count_of(wheel.fresh[stretch]) < wheel.fewest or not wheel.moving[stretch].all():
         return False
     return _stirs(np.delete(wheel.steps_mps[:, stretch.start : stretch.stop - 1], wheel.row, axis=0))
 

@@ -74,7 +74,7 @@ class Losses:
     low, high : bool[4, N]
         Briefly below or above, and neither lost nor shaken by the road.
     frozen : bool[4, N]
-        The same value repeated while the car changes speed.
+        The same value repeated while the car changes speed or the road stirs the other wheels.
     joint : bool[N]
         All wheels fall or vanish at once.
     """

@@ -45,7 +45,9 @@ KIND_TEXTS: Final[dict[int, str]] = {
 }
 KIND_HELP: Final[dict[int, str]] = {
     LOW: Text("The wheel briefly read less than it can have turned: pulses were missing."),
-    FROZEN: Text("The same value was repeated while the car changed speed."),
+    FROZEN: Text(
+        "The same value was repeated while the car changed speed or the road stirred the other wheels."
+    ),
     SILENT: Text("Below its own lowest speed this wheel reads nothing; that is no drop-out."),
     WITH_OTHERS: Text("The signal was gone while that of another wheel was gone too."),
     GONE: Text("Only this wheel read less than half of what it must have turned, or nothing."),

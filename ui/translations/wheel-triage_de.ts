@@ -5471,8 +5471,8 @@ s</translation>
    <translation>Fahrt mit wechselnder Geschwindigkeit.</translation>
   </message>
   <message>
-   <source>The {corner} wheel alone is never frozen at one value for 0.3 s or more while the car's speed changes.</source>
-   <translation>Allein das Rad {corner} bleibt nie 0.3 s oder länger auf einem Wert stehen, während sich die Geschwindigkeit des Fahrzeugs ändert.</translation>
+   <source>The {corner} wheel alone is never frozen at one value for 0.3 s or more while it must change.</source>
+   <translation>Allein das Rad {corner} bleibt nie 0.3 s oder länger auf einem Wert stehen, während er sich ändern muss.</translation>
   </message>
   <message>
    <source>The {corner} wheel stays frozen at one value for {value} of the time the car moves ({band}).</source>
@@ -7158,8 +7158,8 @@ s</translation>
    <translation>Die eigenen Zahlen des Regelwerks wiegen so viel wie {cars} Fahrzeuge.</translation>
   </message>
   <message>
-   <source>The same value was repeated while the car changed speed.</source>
-   <translation>Derselbe Wert wiederholte sich, während das Fahrzeug die Geschwindigkeit änderte.</translation>
+   <source>The same value was repeated while the car changed speed or the road stirred the other wheels.</source>
+   <translation>Derselbe Wert wiederholte sich, während das Fahrzeug die Geschwindigkeit änderte oder die Straße die anderen Räder unruhig machte.</translation>
   </message>
   <message>
    <source>The settings could not be kept</source>

@@ -1,4 +1,4 @@
-"""A value that is repeated while the car changes speed."""
+"""A value that is repeated while it must change."""
 
 from __future__ import annotations
 
@@ -18,8 +18,10 @@ from triage.signals.running import count_of
 
 
 def measure_stuck_share(analysis: Analysis, row: int) -> Measured:
-    """Share of the time in which the wheel keeps one value while the car's speed changes, in per cent.
+    """Share of the time in which the wheel keeps one value while it must change, in per cent.
 
+    It must where the car changes its speed, or where the road stirs the other wheels
+    (:mod:`triage.signals.frozen_values`).
     The time is that in which the wheel moves or claims to move: a wheel that keeps its last value when the
     car stops is stuck while standing.
     """

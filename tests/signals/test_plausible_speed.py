@@ -65,3 +65,5 @@ def test_a_long_log_is_judged_over_all_its_length(log_from: Callable[..., SpeedL
     assert find_implausible_speed(put_on_common_clock(log_from(time_s, speed))) is None
     speed[:, :40_000] = 30.0 * rng.random((4, 40_000))
     assert find_implausible_speed(put_on_common_clock(log_from(time_s, speed))) is not None
+    speed = np.roll(speed, 40_000, axis=1)  # sound at first
+    assert find_implausible_speed(put_on_common_clock(log_from(time_s, speed))) is not None

@@ -93,17 +93,49 @@ def test_an_open_crack_makes_one_pitch_long_and_keeps_the_turn(sites: Sites) -> 
 
 
 def test_some_open_cracks_are_read_as_a_border_once_a_turn(sites: Sites, motion: WheelMotion) -> None:
-    def read(severity: float) -> list[np.ndarray]:
+    """On the pole behind the crack: the one that follows the long pitch."""
+
+    def read(severity: float) -> list[FaultEffect]:
         effects = _struck(sites, "encoder-damage", severity)
-        return [effect.false_edges_s for effect in effects if effect.false_edges_s is not None]
+        return [effect for effect in effects if effect.false_edges_s is not None]
 
     slight, blatant = read(0.25), read(1.0)
     assert 1 <= len(slight) == len(blatant) <= 8
     for few, many in zip(slight, blatant, strict=True):
-        angle_rev = np.interp(many, 0.001 * np.arange(motion.angle_rev.shape[1]), motion.angle_rev[0])
-        assert np.ptp((angle_rev - angle_rev[0] + 0.5) % 1.0) < 0.01
+        assert few.false_edges_s is not None
+        assert many.false_edges_s is not None
+        assert many.ring is not None
+        angle_rev = np.interp(
+            many.false_edges_s, 0.001 * np.arange(motion.angle_rev.shape[1]), motion.angle_rev[0]
+        )
+        longest = int(np.argmax(np.diff(many.ring.border_shift_pole, append=many.ring.border_shift_pole[:1])))
+        behind_pole = (angle_rev * 96 - longest - 1 + 48.0) % 96 - 48.0
+        assert np.all((behind_pole > 0.1) & (behind_pole < 0.9))
         assert np.diff(angle_rev).min() > 0.9
-        assert 0.3 * many.size < few.size < 0.8 * many.size
+        assert 0.3 * many.false_edges_s.size < few.false_edges_s.size < 0.8 * many.false_edges_s.size
+
+
+def test_some_damage_is_a_bent_tooth(sites: Sites) -> None:
+    """Its two borders moved the same way, and no pole weaker than before."""
+    bent = 0
+    for effect in _struck(sites, "encoder-damage", 0.5):
+        assert effect.ring is not None
+        moved = effect.ring.border_shift_pole - sites[0, 0.5, 0].ring.border_shift_pole
+        there = np.flatnonzero(np.abs(moved) > 1e-9)
+        same = there.size == 2 and moved[there[0]] == pytest.approx(moved[there[1]])
+        bent += bool(same and effect.ring.strength.min() > 0.9)
+    assert 1 <= bent <= 10
+
+
+def test_some_gaps_under_load_shake(sites: Sites) -> None:
+    """A gap that swings with turn and cage has no kinks, one that shakes by chance has."""
+    shaking = 0
+    for seed in range(40):
+        site = replace(sites[0, 0.5, seed], rng=np.random.default_rng(seed))
+        gap = MODELS["bearing-play"].strike(site).extra_gap_mm
+        assert gap is not None
+        shaking += bool(np.diff(gap, 2).std() > 5e-4 * gap.std())
+    assert 2 <= shaking <= 14
 
 
 def test_debris_covers_one_to_four_sectors_and_up_to_six_tenths(sites: Sites) -> None:

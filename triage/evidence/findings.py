@@ -97,7 +97,7 @@ def _shares(distances: FloatArray) -> FloatArray:
     limits = np.hstack((-beyond, distances, beyond))
     # Above the value take the upper tail: 1 - Φ loses everything beyond 8 standard deviations.
     below, above = ndtr(limits), ndtr(-limits)
-    shares = np.where(below[:, 1:] < 0.5, np.diff(below), -np.diff(above))
+    shares = np.where(below[:, 1:] < 0.5, np.diff(below), above[:, :-1] - above[:, 1:])
     normalised: FloatArray = shares / shares.sum(axis=1, keepdims=True)
     return normalised
 

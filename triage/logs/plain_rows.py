@@ -1,4 +1,4 @@
-"""Long tables of nothing but plain numbers, parsed in two threads and little memory."""
+"""Long tables of nothing but plain numbers, parsed in several threads and little memory."""
 
 from __future__ import annotations
 
@@ -34,9 +34,10 @@ def parse_plain_rows(
     Returns
     -------
     DataFrame or None
-        Columns of float64, named by their place, with the very numbers of ``pandas.read_csv``. None where the
-        text is short, or where that may take anything in it otherwise: quotes, words, rows with another
-        number of cells, infinities, numbers beyond 64 bits, zeros below zero.
+        Columns of float64, named by their place, with the numbers of ``pandas.read_csv`` (to the last bit
+        from pandas 3.1 on). None where the text is short, or where that may take anything in it otherwise:
+        quotes, words, rows with another number of cells, infinities, numbers beyond 64 bits, zeros below
+        zero.
 
     Notes
     -----

@@ -23,7 +23,7 @@ from triage.signals.pole_rings import PoleRings, examine_rings
 from triage.signals.pulse_counters import PulseCounters, TurnPulses, find_turn_pulses, gather_counters
 from triage.signals.residuals import Residuals, measure_residuals
 from triage.signals.revolution_line import RevolutionLine, find_revolution_lines
-from triage.signals.ring_map import RingMap, brief_disturbances, map_rings
+from triage.signals.ring_map import FEWEST_ONSETS, RingMap, brief_disturbances, map_rings
 from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
 from triage.signals.running import run_bounds
 from triage.signals.vehicle_reference import VehicleReference, estimate_reference
@@ -185,12 +185,8 @@ def _disturbed_wheels(residuals: Residuals, losses: Losses) -> list[bool]:
     return [bool(share[row] > DISTURBED_SHARE or noise[row] > DISTURBED_NOISE) for row in range(4)]
 
 
-FEWEST_ONSETS: Final = 8
-"""From so many losses on their place on the ring is asked."""
-
-
 def _to_be_followed(clock: CommonClock, losses: Losses, disturbed: list[bool]) -> list[bool]:
-    """Tell the wheels whose angle is wanted all over a long drive: those with losses to place on the ring."""
+    """Tell the wheels wanted all over a long drive: those disturbed, or with losses to place on the ring."""
     onsets = [run_bounds(row)[0].size for row in brief_disturbances(clock, losses)]
     return [disturbed[row] or onsets[row] >= FEWEST_ONSETS for row in range(4)]
 

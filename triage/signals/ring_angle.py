@@ -32,7 +32,7 @@ CAR_STOOD_S: Final = 0.5
 
 
 def follow_angle(path: WheelPath, time_s: FloatArray, circumference_m: float) -> FloatArray:
-    """Wheel angle in revolutions, aligned so that the wheel's ripple repeats with it over the whole drive.
+    """Wheel angle in revolutions, aligned so that the wheel's ripple repeats with it wherever that is known.
 
     Parameters
     ----------

@@ -36,6 +36,9 @@ BINS: Final = 48
 FEWEST_PER_BIN: Final = 4.0
 FEWEST_FOR_WIDTH: Final = 15
 
+FEWEST_ONSETS: Final = 8
+"""From so many losses on it is asked where on the ring they lie."""
+
 SPEED_QUANTILES: Final = (0.0, 0.1, 0.25, 0.45, 0.7, 1.0)
 FEWEST_PER_SPEED: Final = 300
 """Widths and locks are taken in ranges of speed and the sharpest counts: the control unit averages over a

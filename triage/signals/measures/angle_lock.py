@@ -9,9 +9,8 @@ from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, hidden_by_steps, measured, missing, moving_spans
 from triage.signals.noise_growth import hides_small_swings
-from triage.signals.ring_map import BINS, RingMap
+from triage.signals.ring_map import BINS, FEWEST_ONSETS, RingMap
 
-FEWEST_ONSETS = 8
 FEWEST_ONSETS_FOR_QUIET = 50
 WIDTH_NEEDS_LOCK_SIGMA = 3.0
 LEAST_LOCK_STD = 0.02

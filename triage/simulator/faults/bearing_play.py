@@ -29,7 +29,7 @@ ripple, what of the widening swings with the turn, how hard the hub shakes in it
 the others, and how much the gap shakes over its widening (judgement)."""
 
 RATTLE_S: Final = 0.02
-"""Time after which the shaking has forgotten itself (judgement); the noise is drawn as often."""
+"""Time after which a third of the shaking is left (judgement); the noise is drawn as often."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +114,6 @@ def _tilt(site: FaultSite) -> FloatArray:
 def _shaking_rev(site: FaultSite, rng: np.random.Generator) -> FloatArray:
     """Lead of the ring that shakes the speed read by about the speed itself, in revolutions, float64[N]."""
     rate_revps = site.motion.rate_revps[site.row]
-    # From one draw to the next the lead changes by sqrt 2 of its size.
+    # From one draw to the next the lead changes by somewhat more than its size.
     shaking: FloatArray = RATTLE_S / np.sqrt(2.0) * rate_revps * slow_noise(rate_revps.size, RATTLE_S, rng)
     return shaking

@@ -13,7 +13,7 @@ from triage.simulator.sectors import find_sectors
 from triage.speed_log import FloatArray
 
 READ_SHARE: Final = 0.3
-"""Share of the open cracks that the sensor reads as a border of their own (judgement)."""
+"""Share of the open cracks whose lip the sensor reads as a border of its own (judgement)."""
 
 BENT_SHARE: Final = 0.1
 """Share of the damaged encoders on which a tooth is bent and nothing missing (judgement)."""
@@ -74,7 +74,7 @@ def _read_twice(
     effect: FaultEffect,
     reading: np.random.Generator,
 ) -> FaultEffect:
-    """Add an edge at the crack, in most turns where the damage is clear and in few where it is slight."""
+    """Add an edge on the pole behind the crack, in most turns where the damage is clear and else in few."""
     ring, angle_rev = site.ring, site.motion.angle_rev[site.row]
     crack_rev = (int(np.argmin(place)) + reading.uniform(0.2, 0.8)) / ring.poles
     turns = np.arange(np.ceil(angle_rev[0] - crack_rev), np.floor(angle_rev[-1] - crack_rev))

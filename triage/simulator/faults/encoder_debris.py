@@ -25,7 +25,7 @@ SWARF_SHARE: Final = 0.1
 SWARF_PULL: Final = 3.0
 SWARF_DEPTH: Final = (0.2, 0.6)
 """Share of the cars on which it is steel, which bends the field more than it weakens it; how much more its
-borders are pulled than those under other dirt, and how much less the poles weakened (judgement)."""
+borders are pulled than those under other dirt, and what is left of the weakening (judgement)."""
 
 
 def strike(site: FaultSite) -> FaultEffect:

@@ -78,7 +78,10 @@ def _always_noisy(site: FaultSite) -> FaultEffect:
 
 
 def _unsteady(site: FaultSite) -> FaultEffect:
-    """Switch early or late by chance, by a length that is the same at any speed or grows with it."""
+    """Switch early or late by chance, by about the same length at any speed or by one that grows with it.
+
+    At walking pace rather early: an edge comes the first time that the shaken ring reaches its place.
+    """
     poles = 0.03 * 15.0**site.severity * site.onset * site.spread(0.2)
     faster = np.maximum(site.path.speed_mps, 1.0) / 10.0
     size = poles / site.ring.poles * faster ** site.rng.uniform(0.0, 1.0)

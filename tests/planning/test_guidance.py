@@ -80,7 +80,10 @@ def test_a_question_that_tells_little_does_not_go_first(rulebook: Rulebook, dama
     [
         ("crumpet-damage-front-left", {"look-at-encoder", "encoder-film"}),
         ("crumpet-runout-rear-right", {"ring-runout"}),
-        ("focaccia-sensor-rear-right", {"sensor-supply-current", "three-level-current", "coil-resistance"}),
+        (
+            "focaccia-sensor-rear-right",
+            {"sensor-supply-current", "three-level-current", "coil-resistance", "exchange-sensors"},
+        ),
         ("bagel-harness-front-left", {"wiggle-lead", "connector"}),
         ("strudel-tyre-rear-right", {"compare-tyres"}),
         ("brioche-bearing-play-front-left", {"rock-wheel", "end-play-gauge"}),

@@ -9,7 +9,6 @@ import numpy as np
 
 from triage.memory import keep_freed_memory
 from triage.progress import Progress, no_progress
-from triage.side_by_side import both
 from triage.signals.companions import Companions, gather_companions
 from triage.signals.conditioning import CommonClock, channel_on_clock, put_on_common_clock
 from triage.signals.cut_off import CutOff, find_cut_offs
@@ -107,10 +106,16 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     yaw = channel_on_clock(log.channels.get("yaw_rate_radps"), clock.time_s)
     progress(0.1, "Working out speed and path of the car")
     reference = estimate_reference(clock, vehicle, yaw)
-    residuals, (acceleration, manoeuvres) = both(
-        lambda: measure_residuals(clock, reference), lambda: _driving(clock, reference)
+    acceleration = longitudinal_acceleration(clock.time_s, reference.reference_mps, clock.period_s)
+    manoeuvres = find_manoeuvres(
+        clock.time_s,
+        reference.reference_mps,
+        reference.curvature_radpm,
+        period_s=clock.period_s,
+        acceleration_mps2=acceleration,
     )
     progress(0.3, "Looking for losses")
+    residuals = measure_residuals(clock, reference)
     losses = find_losses(clock, reference, residuals, acceleration)
     progress(0.5, "Following the angle of every wheel")
     counters = gather_counters(log, clock)
@@ -156,19 +161,6 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         pole_rings=examine_rings(log.edges, vehicle),
         turn_pulses=_turn_pulses(counters, own_lines),
     )
-
-
-def _driving(clock: CommonClock, reference: VehicleReference) -> tuple[FloatArray, tuple[Manoeuvre, ...]]:
-    """Acceleration of the car and what the driver did."""
-    acceleration = longitudinal_acceleration(clock.time_s, reference.reference_mps, clock.period_s)
-    manoeuvres = find_manoeuvres(
-        clock.time_s,
-        reference.reference_mps,
-        reference.curvature_radpm,
-        period_s=clock.period_s,
-        acceleration_mps2=acceleration,
-    )
-    return acceleration, manoeuvres
 
 
 DISTURBED_SHARE: Final = 0.005

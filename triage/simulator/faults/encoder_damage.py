@@ -1,4 +1,4 @@
-"""A crack, a chip, a weak pole or a missing tooth: one narrow spot, the same in every turn."""
+"""A crack, a chip, a weak pole, a bent or a missing tooth: one narrow spot, the same in every turn."""
 
 from __future__ import annotations
 

@@ -9,9 +9,9 @@ import numpy as np
 import pytest
 
 from triage.simulator.control_unit import estimate_speeds, held_speed
-from triage.simulator.encoder import Ring, pass_poles, runout_shift_pole
+from triage.simulator.encoder import WHEEL_ORDERS, WHEEL_SHARE, Ring, make_ring, pass_poles, runout_shift_pole
 from triage.simulator.sensor import SensorConditions, sense_edges, spacing_loss
-from triage.simulator.setup import ControlUnit, Sensor
+from triage.simulator.setup import ControlUnit, Sensor, draw_setup
 from triage.simulator.vehicle_path import GRID_S
 from triage.speed_log import FloatArray
 from triage.units import KMH
@@ -173,6 +173,24 @@ def test_runout_reads_as_a_sine_of_its_amplitude(both_edges: bool) -> None:
     turn = 10.0 / 2.0 * (edges[1:] + edges[:-1]) / 2.0
     line = 2.0 * abs(np.mean((speed / 10.0 - 1.0) * np.exp(-2j * np.pi * turn)))
     assert line == pytest.approx(0.01, rel=0.02)
+
+
+def test_a_sound_wheel_has_higher_orders_below_its_first() -> None:
+    """On 200 rings without pitch errors; beyond the orders of the wheel nothing is left."""
+    exact = replace(draw_setup(np.random.default_rng(1)).encoder, pitch_error_ratio=0.0)
+    swing = []
+    for seed in range(200):
+        ring = make_ring(exact, 0, np.random.default_rng(seed))
+        # Only the borders in one direction: the other ones of a pair are out by a share of their own.
+        order = np.abs(np.fft.rfft(ring.border_shift_pole[::2]))
+        swing.append(np.arange(order.size) * order)
+    share = np.array(swing)[:, 1:] / np.array(swing)[:, 1:2]
+    least, greatest = WHEEL_SHARE
+    for order in WHEEL_ORDERS:
+        found = share[:, order - 1] * (order - 1)
+        assert least * 0.999 < found.min() < 2.0 * least
+        assert greatest / 2.0 < found.max() < greatest * 1.001
+    assert share[:, max(WHEEL_ORDERS) :].max() < 1e-9
 
 
 def test_unit_reads_a_perfect_wheel_exactly() -> None:

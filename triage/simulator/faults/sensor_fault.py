@@ -82,7 +82,7 @@ def _unsteady(site: FaultSite) -> FaultEffect:
 
     At walking pace rather early: an edge comes the first time that the shaken ring reaches its place.
     """
-    poles = 0.03 * 15.0**site.severity * site.onset * site.spread(0.2)
+    poles = 0.06 * 8.0**site.severity * site.onset * site.spread(0.2)
     faster = np.maximum(site.path.speed_mps, 1.0) / 10.0
     size = poles / site.ring.poles * faster ** site.rng.uniform(0.0, 1.0)
     return FaultEffect(lead_rev=size * site.rng.normal(size=size.size))

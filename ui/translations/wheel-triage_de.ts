@@ -1973,8 +1973,8 @@ s</translation>
    <translation>Den Encoderring ersetzen, mit Lager oder Nabe, wo er dazugehört.</translation>
   </message>
   <message>
-   <source>The encoder is cracked, chipped or partly demagnetised, or a tooth is missing.</source>
-   <translation>Der Encoderring ist gerissen, ausgebrochen oder teilweise entmagnetisiert, oder ein Zahn fehlt.</translation>
+   <source>The encoder is cracked, chipped or partly demagnetised, or a tooth is bent or missing.</source>
+   <translation>Der Encoderring ist gerissen, ausgebrochen oder teilweise entmagnetisiert, oder ein Zahn ist verbogen oder fehlt.</translation>
   </message>
  </context>
  <context>
@@ -1988,8 +1988,8 @@ s</translation>
    <translation>Schmutz auf dem Encoderring</translation>
   </message>
   <message>
-   <source>Dirt or metal dust sits on the magnetic encoder and weakens its poles; it can be cleaned.</source>
-   <translation>Schmutz oder Metallabrieb sitzt auf dem magnetischen Encoderring und schwächt seine Pole; er lässt sich entfernen.</translation>
+   <source>Dirt, metal dust or steel chips sit on the magnetic encoder and weaken or bend its field; they can be cleaned off.</source>
+   <translation>Schmutz, Metallabrieb oder Stahlspäne sitzen auf dem magnetischen Encoderring und schwächen oder verbiegen sein Feld; sie lassen sich entfernen.</translation>
   </message>
   <message>
    <source>Look at the encoder through the sensor's bore before anything else comes off.</source>
@@ -2106,8 +2106,8 @@ s</translation>
    <translation>Sensorfehler</translation>
   </message>
   <message>
-   <source>The wheel speed sensor itself is dead, dies when warm, or is noisy.</source>
-   <translation>Der Raddrehzahlsensor selbst ist tot, fällt bei Wärme aus oder rauscht.</translation>
+   <source>The wheel speed sensor itself is dead, dies when warm, is noisy, or switches early and late by chance.</source>
+   <translation>Der Raddrehzahlsensor selbst ist tot, fällt bei Wärme aus, rauscht oder schaltet zufällig zu früh und zu spät.</translation>
   </message>
  </context>
  <context>
@@ -4316,6 +4316,49 @@ s</translation>
   <message>
    <source>two minutes of steady straight driving at 25 to 40 km/h</source>
    <translation>zwei Minuten gleichmäßige Geradeausfahrt mit 25 bis 40 km/h</translation>
+  </message>
+ </context>
+ <context>
+  <name>measurement.harmonic-ratio</name>
+  <message>
+   <source>Higher orders against the other wheels</source>
+   <translation>Höhere Ordnungen gegen die anderen Räder</translation>
+  </message>
+  <message>
+   <source>Straight driving above 30 km/h for a minute or more, recorded at 20 Hz or faster.</source>
+   <translation>Geradeausfahrt über 30 km/h, eine Minute oder mehr, aufgezeichnet mit 20 Hz oder schneller.</translation>
+  </message>
+  <message>
+   <source>What comes more often than once a turn is {value} times as strong on the {corner} wheel as on the others ({band}).</source>
+   <translation>Was öfter als einmal je Umdrehung kommt, ist am Rad {corner} {value}-mal so stark wie an den anderen ({band}).</translation>
+  </message>
+  <message>
+   <source>clearly stronger</source>
+   <translation>deutlich stärker</translation>
+  </message>
+  <message>
+   <source>far stronger</source>
+   <translation>weit stärker</translation>
+  </message>
+  <message>
+   <source>much stronger</source>
+   <translation>viel stärker</translation>
+  </message>
+  <message>
+   <source>somewhat stronger</source>
+   <translation>etwas stärker</translation>
+  </message>
+  <message>
+   <source>stronger</source>
+   <translation>stärker</translation>
+  </message>
+  <message>
+   <source>two steady straight kilometres at 30 to 60 km/h on smooth road, recorded 20 times a second or more</source>
+   <translation>zwei gleichmäßige gerade Kilometer mit 30 bis 60 km/h auf glatter Straße, 20-mal je Sekunde oder öfter aufgezeichnet</translation>
+  </message>
+  <message>
+   <source>usual</source>
+   <translation>üblich</translation>
   </message>
  </context>
  <context>

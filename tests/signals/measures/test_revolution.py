@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import cast
 
@@ -13,6 +14,8 @@ from triage.signals.measurement import Measurement, NotMeasurable
 from triage.signals.measures.revolution import (
     _cannot_be,
     _root_mean_square,
+    _size_of,
+    measure_harmonic_ratio,
     measure_line_amplitude,
     measure_line_ratio,
     measure_revolution_offset,
@@ -24,11 +27,11 @@ from triage.signals.wheel_path import WheelPath
 NO_LINE = NotMeasurable("line-amplitude", None, "no ripple", "driving")
 
 
-def _line(circumference_m: float, amplitude: float) -> RevolutionLine:
+def _line(circumference_m: float, *amplitudes: float) -> RevolutionLine:
     return RevolutionLine(
         circumference_m=circumference_m,
         circumference_std_m=float(np.hypot(DRIFT_RATIO, 0.00046)) * circumference_m,
-        amplitude_ratio=np.array([amplitude, *[0.0] * 7]),
+        amplitude_ratio=np.pad(amplitudes, (0, 8 - len(amplitudes))),
         amplitude_std_ratio=np.full(8, 2e-5),
         phase_rad=np.zeros(8),
         false_alarm_probability=1e-20,
@@ -131,6 +134,44 @@ def test_beside_silent_wheels_a_line_is_judged_by_their_noise() -> None:
     noise = 0.005 * np.sqrt(2.0 / 4000.0)
     assert 5e-3 / (4.0 * noise) < found.value < 5e-3 / (0.5 * noise)
     assert found.std_uncertainty > 0.12 * found.value
+
+
+def test_higher_orders_are_summed_in_power_and_held_against_the_others() -> None:
+    others = [_line(2.0, 9e-4, 3e-4, 4e-4), _line(2.0, 1e-4, 1e-3), _line(2.0, 0.0, 0.0, 5e-4)]
+    found = measure_harmonic_ratio(_analysis(_line(2.0, 2e-4, 3e-3, 0.0, 4e-3), *others), 0)
+    assert isinstance(found, Measurement)
+    assert found.value == pytest.approx(5e-3 / np.sqrt((5e-4**2 + 1e-3**2 + 5e-4**2) / 3.0))
+    assert found.std_uncertainty / found.value == pytest.approx(0.1, rel=0.1)
+
+
+def test_run_out_adds_nothing_to_the_higher_orders() -> None:
+    found = measure_harmonic_ratio(_analysis(_line(2.0, 0.02, 3e-4), *[_line(2.0, 2e-4, 3e-4)] * 3), 0)
+    assert isinstance(found, Measurement)
+    assert found.value == pytest.approx(1.0)
+
+
+def test_higher_orders_of_silent_wheels_count_as_their_noise() -> None:
+    """Seven orders of noise 2e-5 each are together 2e-5 sqrt(7), below the least that is told of a ring."""
+    quiet = measure_harmonic_ratio(_analysis(_line(2.0, 1e-3, 1e-3), *[_line(2.0, 1e-3)] * 3), 0)
+    loud = replace(_line(2.0, 1e-3), amplitude_std_ratio=np.full(8, 2e-4))
+    noisy = measure_harmonic_ratio(_analysis(_line(2.0, 1e-3, 1e-3), *[loud] * 3), 0)
+    assert isinstance(quiet, Measurement)
+    assert isinstance(noisy, Measurement)
+    assert quiet.value == pytest.approx(10.0)
+    assert noisy.value == pytest.approx(1e-3 / (2e-4 * np.sqrt(7.0)))
+    assert noisy.std_uncertainty > 0.2 * noisy.value
+
+
+def test_the_scatter_of_summed_orders_is_what_their_noise_makes_it() -> None:
+    """Against 20 000 draws of orders 2 to 8, their noise power taken out as for a line."""
+    rng = np.random.default_rng(8)
+    true, std = np.array([4e-4, 2e-4, 1e-4, 0.0, 0.0, 0.0, 0.0]), 4e-5
+    noise = std * (rng.normal(size=(20_000, 7)) + 1j * rng.normal(size=(20_000, 7)))
+    power = (np.abs(true + noise) ** 2 - 2.0 * std**2).sum(axis=1)
+    line = replace(_line(2.0, 0.0, *true), amplitude_std_ratio=np.full(8, std))
+    size, size_std, _ = _size_of(line, slice(1, None))
+    assert size == pytest.approx(float(np.sqrt(power.mean())), rel=0.01)
+    assert size_std == pytest.approx(float(np.std(np.sqrt(np.maximum(power, 0.0)))), rel=0.03)
 
 
 def test_nothing_is_said_of_a_line_that_no_other_wheel_can_be_held_against() -> None:

@@ -103,6 +103,7 @@ def test_healthy_car_lies_in_the_sound_bands(healthy: SpeedLog, values: Measure)
         "angle-share": (-5.0, 22.0),
         "line-amplitude": (0.0, 0.18),
         "line-ratio": (0.3, 2.8),
+        "harmonic-ratio": (0.0, 2.3),
         "revolution-offset": (-0.4, 0.4),
         "ratio-offset": (-0.35, 0.35),
         "noise-ratio": (0.6, 1.4),

@@ -65,6 +65,7 @@ from triage.signals.measures.pulse_counts import (
 )
 from triage.signals.measures.ratio import measure_ratio_count_fit, measure_ratio_offset
 from triage.signals.measures.revolution import (
+    measure_harmonic_ratio,
     measure_line_amplitude,
     measure_line_harmonic_share,
     measure_line_ratio,
@@ -104,6 +105,7 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "angle-share": measure_angle_share,
     "line-amplitude": measure_line_amplitude,
     "line-ratio": measure_line_ratio,
+    "harmonic-ratio": measure_harmonic_ratio,
     "line-harmonic-share": measure_line_harmonic_share,
     "revolution-offset": measure_revolution_offset,
     "side-load-contrast": measure_side_load_contrast,

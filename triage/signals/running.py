@@ -255,9 +255,8 @@ def count_of(flag: BoolArray) -> int:
 
 def run_bounds(flag: BoolArray) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
     """First and stop index of every unbroken stretch in which the flag is set, int[R] each."""
-    padded = np.zeros(flag.size + 2, dtype=bool)
-    padded[1:-1] = flag
-    edges = np.flatnonzero(padded[1:] != padded[:-1])
+    changes = np.flatnonzero(flag[1:] != flag[:-1]) + 1
+    edges = np.concatenate((np.flatnonzero(flag[:1]), changes, np.flatnonzero(flag[-1:]) + flag.size))
     return edges[::2], edges[1::2]
 
 

@@ -11,7 +11,6 @@ from triage.simulator.equipment import Encoder
 from triage.simulator.vehicle_path import GRID_S
 from triage.speed_log import FloatArray
 
-
 WHEEL_ORDERS: Final = (2, 3, 4)
 WHEEL_SHARE: Final = (0.1, 0.9)
 """Orders that tyre and hub of a sound wheel add to its run-out, and the least and greatest amplitude of

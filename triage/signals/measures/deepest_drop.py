@@ -19,6 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
+from triage.signals.residuals import ENOUGH_SAMPLES
 from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, FloatArray
 
@@ -131,7 +132,8 @@ def measure_deepest_drop(analysis: Analysis, row: int) -> Measured:
         if _is_no_slip(analysis, row, depth, (first, stop)):
             span, deepest = (_span(analysis, first, stop),), float(falls.depth_ratio[number])
             break
-    noise = middle_value(analysis.residuals.sound_sigma_ratio)
+    sigma_ratio = analysis.residuals.sound_sigma_ratio
+    noise = middle_value(sigma_ratio[:: max(1, sigma_ratio.size // ENOUGH_SAMPLES)])
     std = max(0.02, noise, 0.05 * deepest)
     return measured(
         "deepest-drop",

@@ -94,7 +94,8 @@ def _against_others(analysis: Analysis, row: int, ripples: Sequence[RippleWindow
         return missing(NAME, row, "not enough stretches as outer and as inner wheel", NEEDED)
     values = np.array([value for value, _ in others])
     other_std = np.hypot(float(np.ptp(values)) / 2.0, max(std for _, std in others)) / np.sqrt(len(others))
-    used = np.isin(ripple.window, np.flatnonzero(ripple.outward_mps2 > LOADED_MPS2))
+    # One place more, which samples of no window (-1) point to.
+    used = np.append(ripple.outward_mps2 > LOADED_MPS2, False)[ripple.window]
     return measured(
         NAME,
         CORNERS[row],
@@ -123,8 +124,9 @@ def ripple_windows(analysis: Analysis, row: int, circumference_m: float) -> Ripp
 
 def _chosen(windows: TurnWindows, outward: FloatArray) -> TurnWindows:
     """Keep the windows that load or unload the wheel, evenly over the drive."""
-    sums = np.concatenate(([0.0], np.cumsum(outward[windows.index])))
-    mean = (sums[windows.starts + windows.sizes] - sums[windows.starts]) / windows.sizes
+    if not windows.sizes.size:
+        return windows
+    mean = np.add.reduceat(outward[windows.index], windows.starts) / windows.sizes
     loads = (np.flatnonzero(mean > LOADED_MPS2), np.flatnonzero(mean < UNLOADED_MPS2))
     return windows.only(np.sort(np.concatenate([spread_over(load) for load in loads])))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
@@ -27,9 +28,8 @@ def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
     """
     outward = outward_load_mps2(analysis, row)
     judged = analysis.losses.moving[row] & analysis.clock.fresh[row] | analysis.losses.lost[row]
-    disturbance = _disturbance(analysis, row)
-    as_outer, outer_flag = _per_curve(judged & (outward > LOADED_MPS2), disturbance)
-    as_inner, inner_flag = _per_curve(judged & (outward < -LOADED_MPS2), disturbance)
+    as_outer, outer_flag = _per_curve(analysis, row, judged & (outward > LOADED_MPS2))
+    as_inner, inner_flag = _per_curve(analysis, row, judged & (outward < -LOADED_MPS2))
     shortest = SHORTEST_EACH_S / analysis.clock.period_s if analysis.clock.period_s else np.inf
     if min(count_of(outer_flag), count_of(inner_flag)) < shortest:
         return missing(
@@ -53,23 +53,28 @@ def measure_side_load_contrast(analysis: Analysis, row: int) -> Measured:
     )
 
 
-def _disturbance(analysis: Analysis, row: int) -> FloatArray:
-    sigma = np.maximum(analysis.residuals.sound_sigma_ratio, 1e-4)
-    size: FloatArray = np.minimum(np.abs(analysis.residuals.fast_ratio[row]) / sigma, LIMIT_SIGMA)
-    size[analysis.losses.lost[row]] = LIMIT_SIGMA
+def _disturbance(analysis: Analysis, row: int, samples: NDArray[np.intp]) -> FloatArray:
+    sigma = np.maximum(analysis.residuals.sound_sigma_ratio[samples], 1e-4)
+    fast = analysis.residuals.fast_ratio[row, samples]
+    size: FloatArray = np.minimum(np.abs(fast) / sigma, LIMIT_SIGMA)
+    size[analysis.losses.lost[row, samples]] = LIMIT_SIGMA
     return size
 
 
-def _per_curve(flag: BoolArray, disturbance: FloatArray) -> tuple[tuple[float, float], BoolArray]:
+def _per_curve(analysis: Analysis, row: int, flag: BoolArray) -> tuple[tuple[float, float], BoolArray]:
     """Mean disturbance over the flagged curves and its standard uncertainty, each curve one unit."""
-    usable = flag & np.isfinite(disturbance)
-    first, _ = run_bounds(close_short_breaks(usable, 10))
-    if not first.size:
+    used = np.flatnonzero(flag)
+    disturbance = _disturbance(analysis, row, used)
+    known = np.isfinite(disturbance)
+    used, disturbance = used[known], disturbance[known]
+    usable = np.zeros(flag.size, dtype=bool)
+    usable[used] = True
+    if not used.size:
         return (1.0, 1.0), usable
-    used = np.flatnonzero(usable)
+    first, _ = run_bounds(close_short_breaks(usable, 10))
     begin = np.searchsorted(used, first)  # every curve begins and ends with a usable sample
     lengths = np.diff(begin, append=used.size).astype(float)
-    means = np.add.reduceat(disturbance[used], begin) / lengths
+    means = np.add.reduceat(disturbance, begin) / lengths
     weight = np.minimum(lengths, np.median(lengths) * 3.0)
     mean = float((weight * means).sum() / weight.sum())
     spread = float(np.sqrt((weight * (means - mean) ** 2).sum() / weight.sum())) if first.size > 1 else mean

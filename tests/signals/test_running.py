@@ -19,6 +19,7 @@ from triage.signals.running import (
     middle_of_others,
     middle_value,
     quantiles_of,
+    rate_at,
     rate_of,
     robust_sigma,
     runs,
@@ -196,3 +197,18 @@ def test_the_rate_is_that_of_numpy_to_the_last_bit(size: int, clock: str) -> Non
     time_s, value = np.cumsum(steps_s), rng.normal(size=size)
     value[rng.random(size) < 0.001] = np.nan
     np.testing.assert_array_equal(rate_of(value, time_s), np.gradient(value, time_s))
+
+
+@pytest.mark.parametrize("clock", ["even", "uneven"])
+def test_the_rate_at_some_samples_is_that_of_all(clock: str) -> None:
+    rng = np.random.default_rng(4)
+    time_s = np.arange(300) * 0.02 if clock == "even" else np.cumsum(rng.uniform(0.005, 0.03, 300))
+    value = rng.normal(size=300)
+    samples = np.array([0, 1, 2, 57, 150, 297, 298, 299])
+    np.testing.assert_allclose(
+        rate_at(value, time_s, samples), np.gradient(value, time_s)[samples], rtol=1e-9
+    )
+
+
+def test_two_samples_have_no_rate() -> None:
+    assert np.isnan(rate_at(np.array([1.0, 2.0]), np.array([0.0, 1.0]), np.array([0, 1]))).all()

@@ -26,7 +26,7 @@ from triage.signals.ring_lock import concentration
 from triage.signals.ring_profile import RingProfile, profile_ring
 from triage.signals.ring_response import RING_BINS
 from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
-from triage.signals.running import quantiles_of, rate_of, run_bounds, runs, zero_for_missing
+from triage.signals.running import quantiles_of, rate_at, run_bounds, runs, zero_for_missing
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
 from triage.speed_log import BoolArray, FloatArray
 
@@ -228,7 +228,6 @@ def _ring_samples(
     judged = np.flatnonzero((path.weight > 0) | disturbed)
     if judged.size < BINS * FEWEST_PER_BIN:
         return None
-    speed_mps = rate_of(path.distance_m, clock.time_s)
     fast = residuals.fast_ratio[row, judged]
     own = path.ripple_ratio[judged]
     ripple = np.where(np.isfinite(own), own, np.clip(fast, -CLIP_RATIO, CLIP_RATIO))
@@ -246,7 +245,7 @@ def _ring_samples(
         size_sigma=np.fmin(size_sigma, LIMIT_SIGMA),
         disturbed=disturbed[judged],
         onset=onset[judged],
-        speed_mps=speed_mps[judged],
+        speed_mps=rate_at(path.distance_m, clock.time_s, judged),
     )
 
 

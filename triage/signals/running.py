@@ -248,6 +248,22 @@ def rate_of(value: FloatArray, time_s: FloatArray) -> FloatArray:
     return rate
 
 
+def rate_at(value: FloatArray, time_s: FloatArray, samples: NDArray[np.intp]) -> FloatArray:
+    """Return the same at some samples alone, float64[M]; a series of fewer than three has no rate, NaN."""
+    if value.size < 3:
+        return np.full(samples.size, np.nan)
+    middle = np.clip(samples, 1, value.size - 2)
+    at_s, here = time_s[middle], value[middle]
+    back_s, on_s = at_s - time_s[middle - 1], time_s[middle + 1] - at_s
+    back = (here - value[middle - 1]) / back_s
+    onward = (value[middle + 1] - here) / on_s
+    rate: FloatArray = (back * on_s + onward * back_s) / (back_s + on_s)
+    rate[samples == 0] = back[samples == 0]
+    last = samples == value.size - 1
+    rate[last] = onward[last]
+    return rate
+
+
 def count_of(flag: BoolArray) -> int:
     """Count the set samples, as a plain number."""
     return int(np.count_nonzero(flag))

@@ -85,6 +85,7 @@ def follow_wheels(
 
     # One table for each quantity of the four wheels: the system hands out large pieces of memory quicker.
     tables = [np.empty(clean.shape) for _ in range(3)]
+    half_steps_s = np.diff(clock.time_s) / 2.0
 
     def follow(row: int) -> WheelPath:
         path = _wheel_path(
@@ -95,6 +96,7 @@ def follow_wheels(
             roughness=residuals.roughness_ratio[row],
             row=row,
             throughout=throughout[row],
+            half_steps_s=half_steps_s,
             room=tuple(table[row] for table in tables),
         )
         if counters is None:
@@ -136,14 +138,15 @@ def _wheel_path(
     roughness: FloatArray,
     row: int,
     throughout: bool,
+    half_steps_s: FloatArray,
     room: tuple[FloatArray, ...],
 ) -> WheelPath:
     if not clock.time_s.size:
         return WheelPath(clock.time_s, clock.time_s, clock.time_s, 1.0)
     distance_m, ripple_ratio, every_weight = room
-    _integrate(clean_mps, clock.time_s, distance_m)
+    _integrate(clean_mps, half_steps_s, distance_m)
     demanded_m = np.empty(distance_m.size)
-    _integrate(demanded_mps, clock.time_s, demanded_m)
+    _integrate(demanded_mps, half_steps_s, demanded_m)
     used = np.flatnonzero(usable & _whole_window(distance_m))
     used = used if throughout else used[looked_at(distance_m[used])]
     mean_own, mean_demanded, short = _window_means(clock.time_s, distance_m, demanded_m, used)
@@ -164,14 +167,13 @@ def _wheel_path(
     return WheelPath(distance_m, ripple_ratio, every_weight, leak)
 
 
-def _integrate(value: FloatArray, time_s: FloatArray, integral: FloatArray) -> None:
-    """Write the integral from the first sample on, float64[N]."""
+def _integrate(value: FloatArray, half_steps_s: FloatArray, integral: FloatArray) -> None:
+    """Write the integral from the first sample on, float64[N], by trapezia."""
     value = zero_for_missing(value)
     integral[0] = 0.0
     steps = integral[1:]
     np.add(value[1:], value[:-1], out=steps)
-    steps *= np.diff(time_s)
-    steps /= 2.0
+    steps *= half_steps_s
     np.cumsum(steps, out=steps)
 
 

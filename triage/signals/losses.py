@@ -180,7 +180,8 @@ def _frozen_together(clock: CommonClock, middle_mps: FloatArray, step_mps: float
     """Flag stretches in which every wheel repeats its value and then all step on by what they missed."""
     flag = np.zeros(middle_mps.size, dtype=bool)
     same = np.zeros(middle_mps.size, dtype=bool)
-    same[1:] = (np.diff(clock.speed_mps, axis=1) == 0.0).all(axis=0) & (middle_mps[1:] > JOINT_FROM_MPS)
+    unchanged = clock.speed_mps[:, 1:] == clock.speed_mps[:, :-1]
+    same[1:] = unchanged.all(axis=0) & (middle_mps[1:] > JOINT_FROM_MPS)
     for first, stop in zip(*run_bounds(same), strict=True):
         after = min(stop + 1, middle_mps.size - 1)
         missed = clock.speed_mps[:, after] - clock.speed_mps[:, stop - 1]

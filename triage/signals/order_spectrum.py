@@ -75,7 +75,7 @@ def amplitude_spectra(stretches: Sequence[Samples], *, step_per_m: float, count:
     import finufft  # noqa: PLC0415 - heavy, and not needed to open a log
 
     # The samples come in order of distance, so sorting them again would only cost time.
-    plan = finufft.Plan(1, (count,), eps=ACCURACY, isign=-1, nthreads=1, spread_sort=0)
+    plan = finufft.Plan(1, (count,), eps=ACCURACY, isign=-1, nthreads=1, spread_sort=0, upsampfac=1.25)
     for number in full:
         distance_m, value, weight = stretches[number]
         turns = step_per_m * (distance_m - distance_m[0])

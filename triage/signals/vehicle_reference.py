@@ -154,7 +154,7 @@ def estimate_reference(
         factors = wheel_speed_factors(curvature[part], vehicle)
         centre_mps = speed_mps[:, part] / (correction[:, None] * factors)
         np.multiply(middle_of_others(centre_mps), factors, out=expected[:, part])
-        few = np.count_nonzero(clock.valid[:, part], axis=0) < 2
+        few = clock.valid[:, part].sum(axis=0, dtype=np.int8) < 2
         reference[part] = np.where(few, np.nan, middle_of(centre_mps))
         judged = expected[:, part] >= SLOWEST_JUDGED_MPS
         divergence[:, part] = _excess(clock.speed_mps[:, part], expected[:, part], judged=judged)

@@ -79,19 +79,16 @@ def follow_wheels(
         again from the distance by the speeds, so that a wheel with a pulse counter needs all of it.
     """
     doubtful = widen_rows(losses.lost | losses.low | losses.high | losses.frozen, 1) | ~clock.valid
-    demanded = reference.expected_mps * (1.0 + residuals.slow_ratio)
-    clean = np.where(doubtful & np.isfinite(demanded), demanded, clock.speed_mps)
-    clean = zero_for_missing(np.where(np.isfinite(clean), clean, demanded))
-
     # One table for each quantity of the four wheels: the system hands out large pieces of memory quicker.
-    tables = [np.empty(clean.shape) for _ in range(3)]
+    tables = [np.empty(clock.speed_mps.shape) for _ in range(3)]
     half_steps_s = np.diff(clock.time_s) / 2.0
 
     def follow(row: int) -> WheelPath:
+        demanded_mps = reference.expected_mps[row] * (1.0 + residuals.slow_ratio[row])
         path = _wheel_path(
             clock,
-            clean[row],
-            demanded[row],
+            _without_losses(clock.speed_mps[row], demanded_mps, doubtful[row]),
+            demanded_mps,
             usable=_usable(clock, losses, row),
             roughness=residuals.roughness_ratio[row],
             row=row,
@@ -106,6 +103,13 @@ def follow_wheels(
 
     first, second, third, fourth = map_side_by_side(follow, range(4))
     return first, second, third, fourth
+
+
+def _without_losses(speed_mps: FloatArray, demanded_mps: FloatArray, doubtful: BoolArray) -> FloatArray:
+    """Put what the others demand where the speed is doubtful or missing, and 0 where nothing is known."""
+    clean = np.where(doubtful & np.isfinite(demanded_mps), demanded_mps, speed_mps)
+    np.copyto(clean, demanded_mps, where=~np.isfinite(clean))
+    return zero_for_missing(clean)
 
 
 def along_neighbours(paths: tuple[WheelPath, ...], row: int) -> WheelPath:

@@ -93,7 +93,9 @@ def measure_harmonic_ratio(analysis: Analysis, row: int) -> Measured:
 
     Tyre and hub of a sound wheel have such orders too, about as strong on all four. A spot on the ring adds
     to all of them, run-out to hardly any; even where long averaging leaves no single pulse missing to see.
-    Formed as :func:`measure_line_ratio`; the amplitude is the square root of the summed powers.
+    Formed as :func:`measure_line_ratio`; the amplitude is the square root of the summed powers, to which each
+    order gives what the unit's averaging leaves of it. Source: a border out of place is a pulse in the angle,
+    whose series has all orders in equal measure (the Fourier series of a periodic pulse).
     """
     return _over_the_others("harmonic-ratio", analysis, row, slice(1, None))
 

@@ -76,7 +76,7 @@ def measure_residuals(clock: CommonClock, reference: VehicleReference) -> Residu
 
     map_side_by_side(split, range(4))
     # in one piece, for it is gone through again and again
-    thinned = np.ascontiguousarray(fast[:, :: _stride(fast.shape[1])])
+    thinned = np.ascontiguousarray(fast[:, :: stride_of(fast.shape[1])])
     steps = _step_noise(clock, reference.reference_mps)
     judged = np.isfinite(fast).any(axis=0)
     least = middle_value(steps[judged]) if judged.any() else 0.0
@@ -106,13 +106,13 @@ def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
     return noise
 
 
-def _stride(samples: int) -> int:
+def stride_of(samples: int) -> int:
     """Every how many-th sample is enough to know a noise level."""
     return max(1, samples // ENOUGH_SAMPLES)
 
 
 def _sigma_by_speed(thinned: FloatArray, every_mps: FloatArray) -> FloatArray:
-    fast, reference_mps = thinned, every_mps[:: _stride(every_mps.size)]
+    fast, reference_mps = thinned, every_mps[:: stride_of(every_mps.size)]
     judged = np.isfinite(reference_mps) & np.isfinite(fast).any(axis=0)
     if np.count_nonzero(judged) < 10:
         return np.full(every_mps.size, np.nan)

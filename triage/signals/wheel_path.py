@@ -106,10 +106,10 @@ def follow_wheels(
 
 
 def _without_losses(speed_mps: FloatArray, demanded_mps: FloatArray, doubtful: BoolArray) -> FloatArray:
-    """Put what the others demand where the speed is doubtful or missing, and 0 where nothing is known."""
+    """Put what the others demand where the speed is doubtful or missing."""
     clean = np.where(doubtful & np.isfinite(demanded_mps), demanded_mps, speed_mps)
     np.copyto(clean, demanded_mps, where=~np.isfinite(clean))
-    return zero_for_missing(clean)
+    return clean
 
 
 def along_neighbours(paths: tuple[WheelPath, ...], row: int) -> WheelPath:
@@ -172,7 +172,7 @@ def _wheel_path(
 
 
 def _integrate(value: FloatArray, half_steps_s: FloatArray, integral: FloatArray) -> None:
-    """Write the integral from the first sample on, float64[N], by trapezia."""
+    """Write the integral from the first sample on, float64[N], by trapezia; what is missing counts as 0."""
     value = zero_for_missing(value)
     integral[0] = 0.0
     steps = integral[1:]

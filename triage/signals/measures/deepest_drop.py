@@ -19,7 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
-from triage.signals.residuals import ENOUGH_SAMPLES
+from triage.signals.residuals import stride_of
 from triage.signals.running import middle_value
 from triage.speed_log import BoolArray, FloatArray
 
@@ -133,7 +133,7 @@ def measure_deepest_drop(analysis: Analysis, row: int) -> Measured:
             span, deepest = (_span(analysis, first, stop),), float(falls.depth_ratio[number])
             break
     sigma_ratio = analysis.residuals.sound_sigma_ratio
-    noise = middle_value(sigma_ratio[:: max(1, sigma_ratio.size // ENOUGH_SAMPLES)])
+    noise = middle_value(sigma_ratio[:: stride_of(sigma_ratio.size)])
     std = max(0.02, noise, 0.05 * deepest)
     return measured(
         "deepest-drop",

@@ -11,9 +11,14 @@ from astropy.timeseries import LombScargle
 
 from triage.corners import CORNERS
 from triage.signals.analysis import analyse
-from triage.signals.false_alarm import false_alarm_probability
+from triage.signals.false_alarm import false_alarm_probability, log_false_alarm
 from triage.signals.measurement import NotMeasurable
-from triage.signals.revolution_line import FALSE_ALARM_LIMIT, RevolutionLine, find_revolution_lines
+from triage.signals.revolution_line import (
+    FALSE_ALARM_LIMIT,
+    RevolutionLine,
+    comb_evidence,
+    find_revolution_lines,
+)
 from triage.signals.ripple_spectra import (
     FEWEST_SAMPLES,
     LONGEST_M,
@@ -65,6 +70,13 @@ def _ripple(distance_m: np.ndarray, circumference_m: float, amplitudes: tuple[fl
 def test_false_alarm_probability_of_one_line(z: float, trials: int, expected: float) -> None:
     """P = 1 - (1 - exp(-z))**M, J. D. Scargle, Astrophys. J. 263 (1982) 835 (formula from memory)."""
     assert false_alarm_probability(z, 1, 1, trials) == pytest.approx(expected, abs=1e-6)
+
+
+def test_false_alarm_probability_of_a_peak_counts_the_crossings_of_the_bar() -> None:
+    """FAP = W exp(-z) sqrt(z) with W = fmax T sqrt(4 pi / 12), R. V. Baluev, 2008, eq. 6 (from memory)."""
+    z, resolutions = 14.0, 100.0
+    expected = resolutions * np.sqrt(4.0 * np.pi / 12.0) * np.exp(-z) * np.sqrt(z)
+    assert np.exp(log_false_alarm(z, 1, 1, resolutions)) == pytest.approx(expected, rel=1e-3)
 
 
 def test_published_naive_false_alarm_probability_is_ours_where_the_formulas_coincide() -> None:
@@ -137,6 +149,25 @@ def test_pure_noise_shows_no_revolution() -> None:
         noticed += sum(isinstance(line, NotMeasurable) and line.id == "line-amplitude" for line in lines)
     assert locked == 0
     assert noticed == 200
+
+
+@pytest.mark.parametrize(("samples", "drives"), [(2500, 120), (20_000, 40)])
+def test_noise_shows_as_much_as_often_as_is_stated(samples: int, drives: int) -> None:
+    """One stretch or several: the share of wheels of noise is the probability, within what chance allows."""
+    rng = np.random.default_rng(11)
+    middle_m = (SHORTEST_M + LONGEST_M) / 2.0
+    decades = []
+    for _ in range(drives):
+        distance = _drive(rng, samples, 0.25)
+        paths = [_path(distance, 0.002 * rng.normal(size=distance.size)) for _ in range(4)]
+        decades += [
+            comb_evidence(spectra, middle_m, tolerance_ratio=LONGEST_M / middle_m - 1.0)
+            for spectra in measure_ripple_spectra(paths)
+            if spectra is not None
+        ]
+    assert len(decades) == 4 * drives
+    assert 0.06 < np.mean(np.array(decades) > 1.0) < 0.16
+    assert np.mean(np.array(decades) > 2.0) < 0.03
 
 
 @pytest.mark.parametrize("circumference_m", [1.65, 1.927, 2.161, 2.5])

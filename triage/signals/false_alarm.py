@@ -31,9 +31,31 @@ def false_alarm_probability(power: float, harmonics: int, stretches: int, trials
     return float(-np.expm1(trials * np.log1p(-min(single, 1.0 - 1e-16))))
 
 
-def log_false_alarm(power: float, harmonics: int, stretches: int, trials: float) -> float:
-    """Natural logarithm of the false-alarm probability, also where that is too small for a float."""
+def log_false_alarm(power: float, harmonics: int, stretches: int, resolutions: float) -> float:
+    """Natural logarithm of the probability of so high a peak, also where that is too small for a float.
+
+    Parameters
+    ----------
+    power : float
+        Sum of powers at the highest point of a spectrum that is searched without gaps.
+    harmonics, stretches : int
+        As for :func:`false_alarm_probability`.
+    resolutions : float
+        Width of the search in units of the reciprocal length of a stretch.
+
+    Notes
+    -----
+    Between two independent places the sum wanders, and its highest point is sought: there are as many trials
+    more as it crosses the bar upwards more often than once for each. For a sum of n powers of even samples
+    that is ``sqrt(pi/3 z) (1 - (n - 1) / z)`` times for high z.
+
+    References
+    ----------
+    R. V. Baluev, Mon. Not. R. Astron. Soc. 385, 2008, 1279, sections 2 and 4 (from memory).
+    """
     shape = harmonics * stretches
+    crossings = np.sqrt(np.pi / 3.0 * power) * (1.0 - (shape - 1.0) / power) if power > shape else 1.0
+    trials = resolutions * max(float(crossings), 1.0)
     single = float(gammaincc(shape, power))
     if single > 1e-290:
         return float(np.log(max(false_alarm_probability(power, harmonics, stretches, trials), 1e-300)))

@@ -188,10 +188,10 @@ def _best_surprise(spectra: RippleSpectra, comb: _Comb) -> tuple[float, float, i
     candidates, sums = comb
     found = []
     for harmonics in COMBS:
-        trials = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
+        resolutions = (candidates[-1] - candidates[0]) * spectra.length_m * harmonics * len(COMBS)
         index = int(np.argmax(sums[harmonics - 1]))
         surprise = log_false_alarm(
-            float(sums[harmonics - 1, index]), harmonics, spectra.count, max(trials, len(COMBS))
+            float(sums[harmonics - 1, index]), harmonics, spectra.count, max(resolutions, len(COMBS))
         )
         found.append((surprise, float(candidates[index]), harmonics))
     return min(found, key=lambda one: one[0])
@@ -261,9 +261,9 @@ def _joint_circumference(
     stretches = sum(one.count for one in present)
     surprises = []
     for harmonics in COMBS:
-        trials = (candidates[-1] - candidates[0]) * longest_m * harmonics * len(COMBS)
+        resolutions = (candidates[-1] - candidates[0]) * longest_m * harmonics * len(COMBS)
         place = int(np.argmax(total[harmonics - 1]))
-        surprise = log_false_alarm(float(total[harmonics - 1, place]), harmonics, stretches, trials)
+        surprise = log_false_alarm(float(total[harmonics - 1, place]), harmonics, stretches, resolutions)
         surprises.append((surprise, 1.0 / float(candidates[place])))
     best = min(surprises)
     return best[1] if best[0] < np.log(FALSE_ALARM_LIMIT) else None

@@ -66,6 +66,24 @@ def test_a_dip_in_steps_counts_once_and_its_end_not_at_all(log_from: Callable[..
     assert not placed.exposed[101:103].any()
 
 
+def test_the_way_back_from_a_peak_is_no_drop(log_from: Callable[..., SpeedLog]) -> None:
+    time = 0.02 * np.arange(4000)
+    rng = np.random.default_rng(3)
+    rows = 10.0 * (1.0 + 0.0003 * rng.normal(size=(4, time.size)))
+    for start in range(100, 3900, 50):
+        rows[1, start : start + 3] *= (1.1, 1.2, 1.08)
+        rows[1, start + 20] *= 0.8
+    analysis = analyse(log_from(time, rows))
+    placed = place_drops(
+        analysis.clock,
+        analysis.residuals,
+        analysis.losses,
+        row=1,
+        angle_rev=analysis.paths[1].distance_m / 2.0,
+    )
+    np.testing.assert_array_equal(np.flatnonzero(placed.dropped), np.arange(120, 3900, 50))
+
+
 def test_the_place_of_a_broken_spot_against_the_true_angle(
     simulated: Callable[..., RoadTest], plain_setup: Setup
 ) -> None:

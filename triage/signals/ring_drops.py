@@ -1,7 +1,7 @@
 """Sudden drops of one wheel's speed, and where on its ring they first show.
 
 Steps down from one sample to the next are taken, not low samples: a filter in the control unit drags a loss
-out over many samples, but it cannot make it show before it happens.
+out over many samples, but it cannot make it show before it happens. Steps back from a peak are none.
 """
 
 from __future__ import annotations
@@ -20,6 +20,10 @@ from triage.speed_log import BoolArray, FloatArray
 
 BLIND_S: Final = 0.03
 """After a drop no other is looked for so long: units that average over several cycles go down in steps."""
+
+LEAST_DEPTH: Final = 0.25
+"""A drop ends below the usual speed, by this share of the least fall; else the wheel only comes back from a
+peak, as behind a filter that drags a short pitch on for a quarter of a turn."""
 
 ENOUGH_DROPS: Final = 150
 """The slowest turns that hold so many drops are used, for the smear over the ring grows with the speed."""
@@ -97,7 +101,7 @@ def place_drops(
     bar = np.maximum(bar, ROUGH_FACTOR * residuals.roughness_ratio[row])
     seen = np.isfinite(fall) & (steps_s < NEIGHBOURS_PERIODS * clock.period_s) & losses.moving[row]
     with np.errstate(invalid="ignore"):
-        falling = seen & (fall > bar)
+        falling = seen & (fall > bar) & (depth < -LEAST_DEPTH * bar)
     exposed = seen & ~_just_before(falling, max(1, round(BLIND_S / clock.period_s)))
     return PlacedDrops(
         depth_ratio=depth,

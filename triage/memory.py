@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
+import ctypes
+import sys
 from typing import Final
 
-import numpy as np
-
 LARGEST_KEPT_BYTES: Final = 32_000_000
-"""Somewhat below 32 MiB, beyond which the C library adjusts itself to no piece."""
+"""Somewhat below 32 MiB, the most that glibc takes for a usual piece."""
+
+MOST_KEPT_BYTES: Final = 256_000_000
+"""About what the work on an hour at 100 Hz frees; more is given back to the system."""
+
+_TRIM_THRESHOLD: Final = -1
+_MMAP_THRESHOLD: Final = -3
+"""Numbers of the two settings in the C library's header ``malloc.h``."""
 
 
 def keep_freed_memory() -> None:
@@ -16,8 +23,10 @@ def keep_freed_memory() -> None:
     Notes
     -----
     glibc gives an array of more than 128 kB back to the system as soon as it is freed, and the next one gets
-    every page anew: on a recording of an hour that costs a tenth of all work. But it takes the largest piece
-    that was ever freed for one of the usual ones, and keeps those (mallopt(3), M_MMAP_THRESHOLD and
-    M_TRIM_THRESHOLD). The piece asked for here is never touched; other C libraries do not mind it.
+    every page anew: on a recording of an hour that costs a tenth of all work (mallopt(3), M_MMAP_THRESHOLD
+    and M_TRIM_THRESHOLD). Other C libraries have no such setting.
     """
-    np.empty(LARGEST_KEPT_BYTES, dtype=np.uint8)
+    set_option = getattr(ctypes.CDLL(None), "mallopt", None) if sys.platform == "linux" else None
+    if set_option is not None:
+        set_option(_MMAP_THRESHOLD, LARGEST_KEPT_BYTES)
+        set_option(_TRIM_THRESHOLD, MOST_KEPT_BYTES)

@@ -90,10 +90,8 @@ def test_losses_and_seconds_of_the_loads_sum_to_no_more_than_there_are(play: Ana
 
 
 def test_a_straight_drive_has_no_loaded_wheel(healthy_analysis: Analysis) -> None:
-    reference = replace(
-        healthy_analysis.reference, curvature_radpm=np.zeros_like(healthy_analysis.reference.curvature_radpm)
-    )
-    outer, straight, inner = split_by_load(replace(healthy_analysis, reference=reference), 2)
+    straight_on = replace(healthy_analysis, lateral_mps2=np.zeros_like(healthy_analysis.lateral_mps2))
+    outer, straight, inner = split_by_load(straight_on, 2)
     for share in (outer, inner):
         assert (share.seconds, share.wave_ratio, share.noise_ratio, share.losses_per_min) == (
             0.0,

@@ -24,7 +24,7 @@ from triage.signals.residuals import Residuals, measure_residuals
 from triage.signals.revolution_line import RevolutionLine, find_revolution_lines
 from triage.signals.ring_map import FEWEST_ONSETS, RingMap, brief_disturbances, map_rings
 from triage.signals.ripple_spectra import RippleSpectra, measure_ripple_spectra
-from triage.signals.running import run_bounds
+from triage.signals.running import run_bounds, zero_for_missing
 from triage.signals.vehicle_reference import VehicleReference, estimate_reference
 from triage.signals.wheel_path import WheelPath, along_neighbours, follow_wheels
 from triage.speed_log import FloatArray, SpeedLog
@@ -48,6 +48,8 @@ class Analysis:
         The same, but for a wheel that loses pulses over the distance the others tell, where that shows more.
     crossings : four Crossings or None
         Passages of each wheel through its cut-off; None for a wheel that has none.
+    lateral_mps2 : float64[N]
+        Lateral acceleration by speed and curvature, positive to the left.
     moving_spans : four tuples of (float, float)
         The ten longest stretches in which each wheel moves fast enough to be judged.
     moving_s : float
@@ -69,6 +71,7 @@ class Analysis:
     vehicle: Vehicle
     reference: VehicleReference
     acceleration_mps2: FloatArray
+    lateral_mps2: FloatArray
     manoeuvres: tuple[Manoeuvre, ...]
     residuals: Residuals
     losses: Losses
@@ -133,6 +136,7 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
         vehicle=vehicle,
         reference=reference,
         acceleration_mps2=acceleration,
+        lateral_mps2=zero_for_missing(reference.reference_mps) ** 2 * reference.curvature_radpm,
         manoeuvres=manoeuvres,
         residuals=residuals,
         losses=losses,

@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 
 from triage.corners import CORNERS, SIDE_SIGN
 from triage.signals.analysis import Analysis
-from triage.signals.running import zero_for_missing
 from triage.speed_log import FloatArray
 
 LOADED_MPS2: Final = 1.0
@@ -24,8 +23,6 @@ def outward_load_mps2(
 
     Positive where the wheel runs as the outer one; NaN where the path is not known.
     """
-    speed_mps = zero_for_missing(analysis.reference.reference_mps[samples])
     # In a left curve (positive) the right wheels are the outer ones.
-    curvature_radpm = analysis.reference.curvature_radpm[samples]
-    outward: FloatArray = -SIDE_SIGN[CORNERS[row]] * speed_mps**2 * curvature_radpm
+    outward: FloatArray = -SIDE_SIGN[CORNERS[row]] * analysis.lateral_mps2[samples]
     return outward

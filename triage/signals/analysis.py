@@ -9,6 +9,7 @@ import numpy as np
 
 from triage.memory import keep_freed_memory
 from triage.progress import Progress, no_progress
+from triage.side_by_side import both
 from triage.signals.companions import Companions, gather_companions
 from triage.signals.conditioning import CommonClock, channel_on_clock, put_on_common_clock
 from triage.signals.cut_off import CutOff, find_cut_offs
@@ -110,13 +111,6 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     progress(0.1, "Working out speed and path of the car")
     reference = estimate_reference(clock, vehicle, yaw)
     acceleration = longitudinal_acceleration(clock.time_s, reference.reference_mps, clock.period_s)
-    manoeuvres = find_manoeuvres(
-        clock.time_s,
-        reference.reference_mps,
-        reference.curvature_radpm,
-        period_s=clock.period_s,
-        acceleration_mps2=acceleration,
-    )
     progress(0.3, "Looking for losses")
     residuals = measure_residuals(clock, reference)
     losses = find_losses(clock, reference, residuals, acceleration)
@@ -125,29 +119,78 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
     disturbed = _disturbed_wheels(residuals, losses)
     throughout = [counters is not None or one for one in _to_be_followed(clock, losses, disturbed)]
     own_paths = follow_wheels(clock, reference, residuals, losses, counters, throughout=throughout)
-    spectra = measure_ripple_spectra(own_paths)
-    own_lines = find_revolution_lines(spectra, circumference_m=vehicle.circumference_m)
-    paths, lines = _better_paths(own_paths, own_lines, spectra, disturbed, vehicle.circumference_m)
+    other_paths = {row: along_neighbours(own_paths, row) for row in range(4) if disturbed[row]}
+    # The transforms need the interpreter least, so that it is free for other work meanwhile.
+    spectra, beside = both(
+        lambda: measure_ripple_spectra((*own_paths, *other_paths.values())),
+        lambda: _beside_angles(clock, reference, residuals, losses, acceleration),
+    )
+    own_spectra, other_spectra = spectra[:4], dict(zip(other_paths, spectra[4:], strict=True))
+    own_lines = find_revolution_lines(own_spectra, circumference_m=vehicle.circumference_m)
+    mixed = [other_spectra.get(row, own_spectra[row]) for row in range(4)]
+    other_lines = (
+        find_revolution_lines(mixed, circumference_m=vehicle.circumference_m) if other_paths else own_lines
+    )
+    paths, lines = _better_paths(own_paths, own_lines, other_paths, other_lines)
     progress(0.8, "Mapping the ring of every wheel")
     rings = map_rings(clock, residuals, losses, paths, lines)
-    cut_offs = find_cut_offs(clock, reference, losses)
     return Analysis(
         clock=clock,
         vehicle=vehicle,
         reference=reference,
         acceleration_mps2=acceleration,
         lateral_mps2=zero_for_missing(reference.reference_mps) ** 2 * reference.curvature_radpm,
-        manoeuvres=manoeuvres,
+        manoeuvres=beside.manoeuvres,
         residuals=residuals,
         losses=losses,
         paths=paths,
-        own_spectra=spectra,
+        own_spectra=own_spectra,
         own_lines=own_lines,
         lines=lines,
         rings=rings,
+        cut_offs=beside.cut_offs,
+        crossings=beside.crossings,
+        lone=beside.lone,
+        moving_spans=tuple(spans_of(row, clock.time_s, most=10) for row in losses.moving),
+        moving_s=float(np.count_nonzero(losses.moving.any(axis=0)) * clock.period_s),
+        companions=gather_companions(log, clock),
+        noise_growth=beside.noise_growth,
+        counters=counters,
+        pole_rings=examine_rings(log.edges, vehicle),
+        turn_pulses=_turn_pulses(counters, own_lines),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _BesideAngles:
+    """What needs no angle of a wheel; see :class:`Analysis`."""
+
+    manoeuvres: tuple[Manoeuvre, ...]
+    cut_offs: tuple[CutOff, ...]
+    crossings: tuple[Crossings | None, ...]
+    lone: LoneDeviations
+    noise_growth: float | None
+
+
+def _beside_angles(
+    clock: CommonClock,
+    reference: VehicleReference,
+    residuals: Residuals,
+    losses: Losses,
+    acceleration_mps2: FloatArray,
+) -> _BesideAngles:
+    cut_offs = find_cut_offs(clock, reference, losses)
+    return _BesideAngles(
+        manoeuvres=find_manoeuvres(
+            clock.time_s,
+            reference.reference_mps,
+            reference.curvature_radpm,
+            period_s=clock.period_s,
+            acceleration_mps2=acceleration_mps2,
+        ),
         cut_offs=cut_offs,
         crossings=find_all_crossings(
-            clock, reference.expected_mps, acceleration, near_mps=[one.speed_mps for one in cut_offs]
+            clock, reference.expected_mps, acceleration_mps2, near_mps=[one.speed_mps for one in cut_offs]
         ),
         lone=find_lone_deviations(
             clock,
@@ -155,15 +198,9 @@ def analyse(log: SpeedLog, vehicle: Vehicle | None = None, progress: Progress = 
             losses,
             reference_mps=reference.reference_mps,
             silent=tuple(one.silent for one in cut_offs),
-            acceleration_mps2=acceleration,
+            acceleration_mps2=acceleration_mps2,
         ),
-        moving_spans=tuple(spans_of(row, clock.time_s, most=10) for row in losses.moving),
-        moving_s=float(np.count_nonzero(losses.moving.any(axis=0)) * clock.period_s),
-        companions=gather_companions(log, clock),
         noise_growth=measure_noise_growth(residuals, losses, reference),
-        counters=counters,
-        pole_rings=examine_rings(log.edges, vehicle),
-        turn_pulses=_turn_pulses(counters, own_lines),
     )
 
 
@@ -190,22 +227,14 @@ def _to_be_followed(clock: CommonClock, losses: Losses, disturbed: list[bool]) -
 def _better_paths(
     own_paths: tuple[WheelPath, ...],
     own_lines: tuple[RevolutionLine | NotMeasurable, ...],
-    spectra: tuple[RippleSpectra | None, ...],
-    disturbed: list[bool],
-    circumference_m: float | None,
+    other_paths: dict[int, WheelPath],
+    other_lines: tuple[RevolutionLine | NotMeasurable, ...],
 ) -> tuple[tuple[WheelPath, ...], tuple[RevolutionLine | NotMeasurable, ...]]:
     """Take for each disturbed wheel the path, own or the others', on which its revolution stands out more."""
-    rows = [row for row in range(4) if disturbed[row]]
-    if not rows:
-        return own_paths, own_lines
-    other_paths = {row: along_neighbours(own_paths, row) for row in rows}
-    other_spectra = dict(zip(rows, measure_ripple_spectra(other_paths.values()), strict=True))
-    mixed = [other_spectra.get(row, spectra[row]) for row in range(4)]
-    lines = find_revolution_lines(mixed, circumference_m=circumference_m)
-    better = [row in rows and _comb_power(lines[row]) > _comb_power(own_lines[row]) for row in range(4)]
+    better = {row for row in other_paths if _comb_power(other_lines[row]) > _comb_power(own_lines[row])}
     return (
-        tuple(other_paths[row] if better[row] else own_paths[row] for row in range(4)),
-        tuple(lines[row] if better[row] else own_lines[row] for row in range(4)),
+        tuple(other_paths[row] if row in better else own_paths[row] for row in range(4)),
+        tuple(other_lines[row] if row in better else own_lines[row] for row in range(4)),
     )
 
 

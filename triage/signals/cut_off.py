@@ -10,7 +10,6 @@ from typing import Final
 
 import numpy as np
 
-from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses
 from triage.signals.running import runs
@@ -48,11 +47,7 @@ class CutOff:
 
 def find_cut_offs(clock: CommonClock, reference: VehicleReference, losses: Losses) -> tuple[CutOff, ...]:
     """Find the cut-off speed of every wheel against what the others demand."""
-
-    def find(row: int) -> CutOff:
-        return _cut_off(clock, reference.expected_mps[row], losses.lost[row], row)
-
-    return tuple(map_side_by_side(find, range(4)))
+    return tuple(_cut_off(clock, reference.expected_mps[row], losses.lost[row], row) for row in range(4))
 
 
 def _cut_off(clock: CommonClock, expected_mps: FloatArray, lost: BoolArray, row: int) -> CutOff:

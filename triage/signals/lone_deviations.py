@@ -14,7 +14,6 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import HARD_BRAKING_MPS2, Losses
 from triage.signals.residuals import Residuals
@@ -76,7 +75,7 @@ def find_lone_deviations(
     The measure of each deviation is the noise of a sound wheel at this speed together with what the other
     three are shaken by at this moment. What is counted must besides be as large as a pole.
     """
-    sigma = map_side_by_side(lambda row: _deviation(residuals, losses, row, silent=silent[row]), range(4))
+    sigma = [_deviation(residuals, losses, row, silent=silent[row]) for row in range(4)]
     still = acceleration_mps2 > HARD_BRAKING_MPS2
     judged = [losses.moving[row] & clock.fresh[row] & ~losses.joint & still for row in range(4)]
     low = [np.flatnonzero(one < -COMPANY_SIGMA) for one in sigma]

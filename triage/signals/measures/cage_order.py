@@ -9,7 +9,6 @@ import numpy as np
 from scipy.stats import gamma
 
 from triage.corners import CORNERS
-from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.bearing_orders import cage_ranges
 from triage.signals.curve_lines import ORDER_STEP, CurveLines, circumference_of, find_curve_lines
@@ -27,8 +26,7 @@ FALSE_ALARM: Final = 0.01
 
 def measure_curve_lines(analysis: Analysis) -> tuple[Measured, ...]:
     """Cage line and loaded line of every wheel (see :func:`cage_line` and :func:`loaded_line`)."""
-    both = map_side_by_side(lambda row: _curve_lines_of(analysis, row), range(len(CORNERS)))
-    return tuple(one for lines in both for one in lines)
+    return tuple(one for row in range(len(CORNERS)) for one in _curve_lines_of(analysis, row))
 
 
 def _curve_lines_of(analysis: Analysis, row: int) -> tuple[Measured, Measured]:

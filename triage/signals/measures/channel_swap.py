@@ -8,7 +8,6 @@ from typing import Final
 import numpy as np
 
 from triage.corners import VEHICLE
-from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
@@ -202,9 +201,7 @@ def _curved_blocks(analysis: Analysis) -> tuple[FloatArray, FloatArray]:
     from recording steps and samples, and from the tyres where no straight running tells how they differ.
     """
     clock, per_block = analysis.clock, max(1, round(BLOCK_S / max(analysis.clock.period_s, 1e-3)))
-    speed = np.stack(
-        map_side_by_side(lambda row: block_medians(row, per_block=per_block)[1], clock.speed_mps)
-    )
+    speed = np.stack([block_medians(row, per_block=per_block)[1] for row in clock.speed_mps])
     calm = block_medians(np.abs(analysis.acceleration_mps2), per_block=per_block)[1] < HARD_MPS2
     scale = 1.0 + np.nan_to_num(analysis.reference.scale_ratio)
     with np.errstate(invalid="ignore", divide="ignore"):

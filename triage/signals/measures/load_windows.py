@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from triage.corners import CORNERS, SIDE_SIGN
-from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.curve_lines import LIMIT_RATIO, circumference_of
 from triage.signals.measurement import Measured
@@ -75,7 +74,7 @@ def measure_load_rest_ratios(analysis: Analysis) -> tuple[Measured, ...]:
     A bearing with play tilts under load from one side only. Source: physics of load transfer; the floor and
     the limits are judgement.
     """
-    ripples = map_side_by_side(lambda row: _ripple_windows_of(analysis, row), range(len(CORNERS)))
+    ripples = [_ripple_windows_of(analysis, row) for row in range(len(CORNERS))]
     return tuple(_against_others(analysis, row, ripples) for row in range(len(CORNERS)))
 
 

@@ -8,7 +8,6 @@ from typing import Final
 import numpy as np
 
 from triage.corners import VEHICLE
-from triage.side_by_side import map_side_by_side
 from triage.signals.analysis import Analysis
 from triage.signals.measurement import Measured, NotMeasurable
 from triage.signals.measures.building import event_spans, measured, missing, moving_anywhere
@@ -152,7 +151,7 @@ def block_noise(analysis: Analysis, mean_mps: FloatArray, per_block: int) -> Flo
 def _wheel_ratios(analysis: Analysis) -> FloatArray:
     """Each wheel over the mean speed of all, float64[4, B]; NaN below walking pace."""
     # Not over the mean of its axle: two wheels of one side, exchanged onto an axle, would hide the curve.
-    speed = np.stack(map_side_by_side(lambda row: _by_block(analysis, row), analysis.clock.speed_mps))
+    speed = np.stack([_by_block(analysis, row) for row in analysis.clock.speed_mps])
     mean = speed.mean(axis=0)
     with np.errstate(invalid="ignore", divide="ignore"):
         return np.where(mean > SLOWEST_MPS, speed / mean, np.nan)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from triage.side_by_side import both, map_side_by_side, parts_of
+from triage.side_by_side import map_side_by_side
 from triage.signals.conditioning import CommonClock
 from triage.signals.frozen_values import find_frozen
 from triage.signals.residuals import Residuals
@@ -102,10 +102,8 @@ def find_losses(
     expected = zero_for_missing(reference.expected_mps)
     moving = expected > MOVING_MPS
     step_mps = unit_step(clock)
-    joint, frozen = both(
-        lambda: _joint_losses(clock, reference, step_mps),
-        lambda: find_frozen(clock, expected, moving, step_mps=step_mps),
-    )
+    joint = _joint_losses(clock, reference, step_mps)
+    frozen = find_frozen(clock, expected, moving, step_mps=step_mps)
     missing = _missing(clock)
     slipping = widen(acceleration_mps2 < HARD_BRAKING_MPS2, clock.samples_in(SLIP_AROUND_S))
     lost, low, high = (np.empty_like(moving) for _ in range(3))
@@ -197,21 +195,25 @@ def _jumped_together(speed_mps: FloatArray, reach: int, passed_s: FloatArray) ->
 
     Wheels that slip all at once differ among each other; a unit or a bus that upsets them does not.
     """
-    flag = np.empty(passed_s.size, dtype=bool)
-
-    def judge(part: slice) -> None:
-        before, after = speed_mps[:, :-reach][:, part], speed_mps[:, reach:][:, part]
-        flag[part] = _alike_and_sudden(before, after, passed_s[part])
-
-    map_side_by_side(judge, parts_of(passed_s.size))
+    flag = np.zeros(passed_s.size, dtype=bool)
+    together = speed_mps.sum(axis=0)
+    # Where each wheel changes by so much, so does their sum: only there need they be looked at singly.
+    sudden = np.abs(together[reach:] - together[:-reach]) > 0.99 * len(speed_mps) * _least_jump(passed_s)
+    place = np.flatnonzero(sudden)
+    flag[place] = _alike_and_sudden(speed_mps[:, place], speed_mps[:, place + reach], passed_s[place])
     return flag
+
+
+def _least_jump(passed_s: FloatArray) -> FloatArray:
+    least: FloatArray = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S)
+    return least
 
 
 def _alike_and_sudden(before_mps: FloatArray, after_mps: FloatArray, passed_s: FloatArray) -> BoolArray:
     with np.errstate(invalid="ignore", divide="ignore"):
         moving = (before_mps > MOVING_MPS) & (after_mps > MOVING_MPS)
         change = np.where(moving, after_mps / before_mps - 1.0, np.nan)
-        least = JOINT_CHANGE_MPS2 * np.maximum(passed_s, JOINT_SHORTEST_S) / before_mps.mean(axis=0)
+        least = _least_jump(passed_s) / before_mps.mean(axis=0)
     low, high = change.min(axis=0), change.max(axis=0)
     with np.errstate(invalid="ignore"):
         up = (low > least) & (high < JOINT_LIKENESS * low)

@@ -150,10 +150,12 @@ def _parabolas(
     along: FloatArray, ratio: FloatArray, starts: NDArray[np.intp], sizes: NDArray[np.intp]
 ) -> FloatArray:
     """Least-squares parabola of every curve at its samples."""
-    powers = along[None, :] ** np.arange(5)[:, None]
+    square = along * along
+    powers = np.stack((np.ones_like(along), along, square, square * along, square * square))
     moments = np.add.reduceat(powers, starts, axis=1)
     matrix = moments[np.add.outer(np.arange(3), np.arange(3))].transpose(2, 0, 1)
     right = np.add.reduceat(powers[:3] * ratio, starts, axis=1).T
     solved = np.linalg.solve(matrix, right[:, :, None])[:, :, 0]
-    fitted: FloatArray = (np.repeat(solved, sizes, axis=0) * powers[:3].T).sum(axis=1)
+    level, slope, bend = (np.repeat(one, sizes) for one in solved.T)
+    fitted: FloatArray = level + slope * along + bend * square
     return fitted

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from scipy.stats import beta
 
 from triage.signals.analysis import Analysis
-from triage.signals.running import quantiles_of, run_bounds
+from triage.signals.running import quantiles_of, run_bounds, stride_of
 from triage.speed_log import BoolArray, FloatArray
 
 SEPARATE_S: Final = 1.0
@@ -82,6 +82,23 @@ class RateRatio:
     total: int
 
 
+def speed_strata(speed_mps: FloatArray, judged: BoolArray) -> NDArray[np.int8]:
+    """Give the range of speed of every sample, of five that hold about as many judged samples each.
+
+    Parameters
+    ----------
+    speed_mps : float64[N]
+    judged : bool[N]
+        One at least is set.
+    """
+    judged_mps = speed_mps[judged]
+    stratum = np.zeros(speed_mps.size, dtype=np.int8)
+    bounds = np.arange(1, SPEED_STRATA) / SPEED_STRATA
+    for bound_mps in quantiles_of(judged_mps[:: stride_of(judged_mps.size)], bounds):
+        stratum += speed_mps > bound_mps
+    return stratum
+
+
 def compare_rates(
     event: NDArray[np.intp], exposed: BoolArray, judged: BoolArray, speed_mps: FloatArray
 ) -> RateRatio | None:
@@ -112,10 +129,7 @@ def compare_rates(
     J. Przyborowski, H. Wilenski, Homogeneity of results in testing samples from Poisson series, Biometrika
     31, 1940 (cited from memory).
     """
-    edges = quantiles_of(speed_mps[judged], [place / SPEED_STRATA for place in range(1, SPEED_STRATA)])
-    stratum = np.zeros(speed_mps.size, dtype=np.int8)
-    for edge in edges:
-        stratum += speed_mps > edge
+    stratum = speed_strata(speed_mps, judged)
     time = np.bincount(stratum[judged], minlength=SPEED_STRATA).astype(float)
     time_inside = np.bincount(stratum[judged & exposed], minlength=SPEED_STRATA).astype(float)
     share = time_inside / np.maximum(time, 1.0)

@@ -15,6 +15,7 @@ from triage.signals.running import (
     quantiles_of,
     robust_sigma,
     slow_course,
+    stride_of,
     zero_for_missing,
 )
 from triage.signals.vehicle_reference import VehicleReference
@@ -25,9 +26,6 @@ SLOW_BLOCK_S = 0.4
 
 ROUGHNESS_BLOCK_S = 0.25
 SPEED_BINS = 6
-
-ENOUGH_SAMPLES = 60_000
-"""A noise level known from so many samples is good to half a per cent; more only cost time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,11 +102,6 @@ def _step_noise(clock: CommonClock, reference_mps: FloatArray) -> FloatArray:
     step_mps = float(np.median(clock.resolution_mps))
     noise: FloatArray = step_mps * np.sqrt(2.0 / 12.0) / np.maximum(zero_for_missing(reference_mps), 0.5)
     return noise
-
-
-def stride_of(samples: int) -> int:
-    """Every how many-th sample is enough to know a noise level."""
-    return max(1, samples // ENOUGH_SAMPLES)
 
 
 def _sigma_by_speed(thinned: FloatArray, every_mps: FloatArray) -> FloatArray:

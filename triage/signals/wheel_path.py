@@ -23,7 +23,7 @@ from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses, widen_rows
 from triage.signals.pulse_counters import PulseCounters, exact_distance
 from triage.signals.residuals import Residuals
-from triage.signals.running import quantiles_of, zero_for_missing
+from triage.signals.running import quantiles_of, stride_of, zero_for_missing
 from triage.signals.stretches import looked_at
 from triage.signals.vehicle_reference import VehicleReference
 from triage.speed_log import BoolArray, FloatArray
@@ -220,11 +220,13 @@ def _usual_variance(ripple: FloatArray, speed_mps: FloatArray) -> FloatArray:
     """Variance of the ripple in six ranges of speed of equally many samples, at every sample."""
     if ripple.size < 200:
         return np.full(ripple.size, max(float(np.var(ripple)), 1e-10) if ripple.size else 1.0)
+    stride = stride_of(ripple.size)
     inside = np.zeros(ripple.size, dtype=np.int8)
-    for edge in quantiles_of(speed_mps, np.linspace(0, 1, 7))[1:-1]:
+    for edge in quantiles_of(speed_mps[::stride], np.linspace(0, 1, 7))[1:-1]:
         inside += speed_mps > edge
-    count = np.bincount(inside, minlength=6)
-    power = np.bincount(inside, weights=ripple**2, minlength=6)
-    variance = np.where(count > 0, power / np.maximum(count, 1), power.sum() / ripple.size)
+    few, power = inside[::stride], ripple[::stride] ** 2
+    count = np.bincount(few, minlength=6)
+    sums = np.bincount(few, weights=power, minlength=6)
+    variance = np.where(count > 0, sums / np.maximum(count, 1), power.mean())
     chosen: FloatArray = variance[inside]
     return chosen

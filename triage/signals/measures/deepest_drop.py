@@ -19,8 +19,7 @@ from triage.signals.measures.building import (
     moving_time_s,
     too_little_driving,
 )
-from triage.signals.residuals import stride_of
-from triage.signals.running import middle_value
+from triage.signals.running import middle_value, stride_of
 from triage.speed_log import BoolArray, FloatArray
 
 FROM_MPS: Final = 3.0

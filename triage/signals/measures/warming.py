@@ -8,7 +8,7 @@ import numpy as np
 
 from triage.corners import CORNERS
 from triage.signals.analysis import Analysis
-from triage.signals.loss_events import SPEED_STRATA, find_loss_events
+from triage.signals.loss_events import SPEED_STRATA, find_loss_events, speed_strata
 from triage.signals.measurement import Measured
 from triage.signals.measures.building import event_spans, measured, missing
 from triage.signals.running import zero_for_missing
@@ -57,12 +57,9 @@ def measure_loss_trend(analysis: Analysis, row: int) -> Measured:
 
 def passed_share(moving: np.ndarray, speed_mps: FloatArray) -> FloatArray:
     """Share of the moving time at about the present speed that has passed, float64[N]; 0.5 while standing."""
-    edges = np.quantile(speed_mps[moving], np.linspace(0.0, 1.0, SPEED_STRATA + 1)[1:-1])
-    stratum = np.searchsorted(edges, speed_mps)
+    stratum = speed_strata(speed_mps, moving)
     share = np.full(moving.size, 0.5)
     for number in range(SPEED_STRATA):
-        inside = moving & (stratum == number)
-        total = np.count_nonzero(inside)
-        if total:
-            share[inside] = (np.arange(total) + 0.5) / total
+        inside = np.flatnonzero(moving & (stratum == number))
+        share[inside] = (np.arange(inside.size) + 0.5) / max(inside.size, 1)
     return share

@@ -125,10 +125,12 @@ def _windows(analysis: Analysis, row: int, flag: BoolArray) -> tuple[FloatArray,
     """Wave and rest power of the windows in the flagged time, and whether the length of a turn is known."""
     circumference_m = circumference_of(analysis, row)
     # Without a known turn the noise still needs a fit; any wave of about a turn's length serves.
-    windows = cut_windows(analysis, row, flag, circumference_m or 2.0)
+    turn_m = circumference_m or 2.0
+    windows = cut_windows(analysis, row, flag, turn_m)
     windows = windows.only(spread_over(np.arange(windows.sizes.size)))
     ratio = np.clip(analysis.residuals.fast_ratio[row][windows.index], -LIMIT_RATIO, LIMIT_RATIO)
-    wave, rest = fit_windows(windows.turned, ratio, windows.starts)
+    turned = analysis.paths[row].distance_m[windows.index] / turn_m
+    wave, rest = fit_windows(turned, ratio, windows.starts)
     return wave, rest, circumference_m is not None
 
 

@@ -32,14 +32,11 @@ class TurnWindows:
     ----------
     index : int[M]
         Samples of the log, window after window.
-    turned : float64[M]
-        Angle in revolutions.
     sizes : int[W]
         Samples of each window.
     """
 
     index: NDArray[np.intp]
-    turned: FloatArray
     sizes: NDArray[np.intp]
 
     @property
@@ -52,7 +49,7 @@ class TurnWindows:
         """Return some of the windows."""
         first, size = self.starts[kept], self.sizes[kept]
         within = np.repeat(first - (np.cumsum(size) - size), size) + np.arange(int(size.sum()))
-        return TurnWindows(self.index[within], self.turned[within], size)
+        return TurnWindows(self.index[within], size)
 
 
 def cut_windows(analysis: Analysis, row: int, usable: BoolArray, circumference_m: float) -> TurnWindows:
@@ -73,8 +70,7 @@ def cut_windows(analysis: Analysis, row: int, usable: BoolArray, circumference_m
     stops = np.append(starts[1:], number.size)[: starts.size]
     turned = distance_m[index[stops - 1]] / circumference_m - distance_m[index[starts]] / circumference_m
     kept = (stops - starts >= FEWEST_SAMPLES) & (turned >= FEWEST_TURNS)
-    index = index[np.repeat(kept, stops - starts)]
-    return TurnWindows(index, distance_m[index] / circumference_m, (stops - starts)[kept])
+    return TurnWindows(index[np.repeat(kept, stops - starts)], (stops - starts)[kept])
 
 
 def spread_over(found: NDArray[np.intp]) -> NDArray[np.intp]:

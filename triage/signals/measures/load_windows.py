@@ -116,7 +116,8 @@ def ripple_windows(analysis: Analysis, row: int, circumference_m: float) -> Ripp
         return RippleWindows(np.zeros(0), np.zeros(0), window)
     window[windows.index] = np.repeat(np.arange(windows.sizes.size), windows.sizes)
     ratio = np.clip(fast[windows.index], -LIMIT_RATIO, LIMIT_RATIO)
-    _, rest = fit_windows(windows.turned, ratio, windows.starts)
+    turned = analysis.paths[row].distance_m[windows.index] / circumference_m
+    _, rest = fit_windows(turned, ratio, windows.starts)
     mean = np.add.reduceat(outward[windows.index], windows.starts) / windows.sizes
     return RippleWindows(mean, rest, window)
 

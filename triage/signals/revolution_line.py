@@ -31,10 +31,10 @@ from triage.texts import Text
 COMBS: Final = (1, 2, 4, 8)
 """Numbers of harmonics that are tried together."""
 
-FALSE_ALARM_LIMIT: Final = 1e-5
+FALSE_ALARM_LIMIT: Final = 3e-5
 """A line is accepted below this probability of arising by chance."""
 
-EXPECTED_LIMIT: Final = 1e-3
+EXPECTED_LIMIT: Final = 3e-3
 """The same for a line just where all wheels together show one."""
 
 SAME_CIRCUMFERENCE: Final = 0.02
@@ -299,7 +299,7 @@ def _guided(
 def _accept(
     line: RevolutionLine | None, spectra: RippleSpectra | None, row: int, *, agreed_m: float | None
 ) -> RevolutionLine | NotMeasurable:
-    """Take a line that noise would hardly make; where all wheels agree on its place, odds of 1 in 1000 do."""
+    """Take a line that noise would hardly make; where all wheels agree on its place, odds of 3 in 1000 do."""
     expected = line is not None and agreed_m is not None and _alike(line.circumference_m, agreed_m)
     limit = EXPECTED_LIMIT if expected else FALSE_ALARM_LIMIT
     if line is not None and line.false_alarm_probability < limit:

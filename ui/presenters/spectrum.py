@@ -110,7 +110,7 @@ def draw_spectra(
     Notes
     -----
     The powers of the stretches, each over its usual level, are averaged and multiplied by the middle level:
-    then the line of chance follows from the gamma distribution of a sum of powers alone.
+    then the line of chance follows from the distribution of a sum of powers alone.
     """
     places: FloatArray = spectra.step_per_m * np.arange(spectra.power.shape[1], dtype=np.float64)
     low, high = LOWEST_ORDER / (turn_m or TURN_M), HIGHEST_ORDER / (turn_m or TURN_M)
@@ -143,17 +143,23 @@ def chance_power(stretches: int, places: float, probability: float) -> float:
     stretches : int
         Spectra averaged.
     places : float
-        Independent places looked at.
+        Independent places in the range that is looked at.
+    probability : float
+        Below 0.1, say: the highest point of few places has no such tail.
 
     Notes
     -----
-    The sum of n exponential powers follows a gamma distribution of shape n; for one stretch the closed form
-    is -ln(1 - (1 - p)^(1/M)).
+    The inverse of :func:`triage.signals.false_alarm.log_false_alarm`.
     """
-    from scipy.special import gammainccinv  # noqa: PLC0415 - heavy, and not needed before
+    from scipy.optimize import brentq  # noqa: PLC0415 - heavy, and not needed before
 
-    single = -np.expm1(np.log1p(-probability) / max(places, 1.0))
-    return float(gammainccinv(stretches, single)) / stretches
+    from triage.signals.false_alarm import log_false_alarm  # noqa: PLC0415 - takes scipy with it
+
+    def too_likely(power: float) -> float:
+        return log_false_alarm(power, 1, stretches, max(places, 1.0)) - float(np.log(probability))
+
+    beyond_all = stretches + 40.0 * np.sqrt(stretches) + 60.0
+    return float(brentq(too_likely, stretches, beyond_all)) / stretches
 
 
 def _marks(place: FloatArray, amplitude: FloatArray) -> tuple[OrderMark, ...]:

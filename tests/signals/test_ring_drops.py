@@ -48,20 +48,24 @@ def test_a_wheel_too_fast_for_its_samples_has_no_counts() -> None:
     assert count_drops(_placed(np.full(500, 3.0), np.zeros(500, dtype=bool))) is None
 
 
-def test_a_dip_in_steps_counts_once_and_its_end_not_at_all(log_from: Callable[..., SpeedLog]) -> None:
-    time = 0.02 * np.arange(4000)
-    rng = np.random.default_rng(3)
-    rows = 10.0 * (1.0 + 0.001 * rng.normal(size=(4, time.size)))
-    for start in range(100, 3900, 50):
-        rows[1, start : start + 4] *= (0.9, 0.8, 0.75, 0.9)
-    analysis = analyse(log_from(time, rows))
-    placed = place_drops(
+def _drops_of_front_right(log: SpeedLog) -> PlacedDrops:
+    analysis = analyse(log)
+    return place_drops(
         analysis.clock,
         analysis.residuals,
         analysis.losses,
         row=1,
         angle_rev=analysis.paths[1].distance_m / 2.0,
     )
+
+
+def test_a_dip_in_steps_counts_once_and_its_end_not_at_all(log_from: Callable[..., SpeedLog]) -> None:
+    time = 0.02 * np.arange(4000)
+    rng = np.random.default_rng(3)
+    rows = 10.0 * (1.0 + 0.001 * rng.normal(size=(4, time.size)))
+    for start in range(100, 3900, 50):
+        rows[1, start : start + 4] *= (0.9, 0.8, 0.75, 0.9)
+    placed = _drops_of_front_right(log_from(time, rows))
     np.testing.assert_array_equal(np.flatnonzero(placed.dropped), np.arange(100, 3900, 50))
     assert not placed.exposed[101:103].any()
 
@@ -73,14 +77,7 @@ def test_the_way_back_from_a_peak_is_no_drop(log_from: Callable[..., SpeedLog]) 
     for start in range(100, 3900, 50):
         rows[1, start : start + 3] *= (1.1, 1.2, 1.08)
         rows[1, start + 20] *= 0.8
-    analysis = analyse(log_from(time, rows))
-    placed = place_drops(
-        analysis.clock,
-        analysis.residuals,
-        analysis.losses,
-        row=1,
-        angle_rev=analysis.paths[1].distance_m / 2.0,
-    )
+    placed = _drops_of_front_right(log_from(time, rows))
     np.testing.assert_array_equal(np.flatnonzero(placed.dropped), np.arange(120, 3900, 50))
 
 

@@ -41,7 +41,8 @@ def log_false_alarm(power: float, harmonics: int, stretches: int, resolutions: f
     harmonics, stretches : int
         As for :func:`false_alarm_probability`.
     resolutions : float
-        Width of the search in units of the reciprocal length of a stretch.
+        Width of the search in units of the reciprocal length of a stretch, times the number of such searches
+        among which the highest peak was taken.
 
     Notes
     -----

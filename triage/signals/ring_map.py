@@ -19,13 +19,15 @@ from triage.signals.residuals import Residuals
 from triage.signals.revolution_line import RevolutionLine
 from triage.signals.ring_activity import with_reach
 from triage.signals.ring_angle import follow_angle
+from triage.signals.ring_course import average_over_turns
 from triage.signals.ring_depth import with_even_widths
 from triage.signals.ring_deviation import deviation_over_ring
-from triage.signals.ring_drops import count_drops, place_drops, ring_bin
+from triage.signals.ring_drops import PlacedDrops, count_drops, place_drops, ring_bin
 from triage.signals.ring_lock import concentration
 from triage.signals.ring_profile import RingProfile, profile_ring
-from triage.signals.ring_response import RING_BINS
+from triage.signals.ring_response import RING_BINS, DropCounts
 from triage.signals.ring_sectors import FEWEST_DROPS, BadSector, RingHarm, find_bad_sectors
+from triage.signals.ring_spot import MOST_NOISE, RingSpot, find_spot, placed_by_spot, spot_sector
 from triage.signals.running import quantiles_of, rate_at, run_bounds, runs, zero_for_missing
 from triage.signals.wheel_path import CLIP_RATIO, WheelPath
 from triage.speed_log import BoolArray, FloatArray
@@ -75,6 +77,8 @@ class RingMap:
         Ripple, losses and noise at every angle.
     harm : RingHarm or None
         Where on the ring the drops are made, by unit and recorder unsmeared; None where no pattern shows.
+    spot : RingSpot or None
+        The single spot that explains the mean speed over the turn best; None where chance hides that.
     explained_ratio, explained_std_ratio : float
         Share of the ripple's variance that repeats with the angle, chance taken out.
     onset_count : int
@@ -93,6 +97,7 @@ class RingMap:
     angle_rev: FloatArray
     profile: RingProfile
     harm: RingHarm | None
+    spot: RingSpot | None
     explained_ratio: float
     explained_std_ratio: float
     onset_count: int
@@ -105,7 +110,9 @@ class RingMap:
     @property
     def sectors(self) -> tuple[BadSector, ...]:
         """Bad stretches of the ring, the worst first."""
-        return () if self.harm is None else self.harm.sectors
+        if self.harm is not None:
+            return self.harm.sectors
+        return (spot_sector(self.spot),) if self.spot is not None and self.spot.clear else ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,8 +156,7 @@ def map_rings(
         if samples is None:
             return _unknown_angle(row)
         ring = _ring_map(samples, circumference_m, own_line=own, angle_rev=angle_rev)
-        worth_it = ring.onset_count >= FEWEST_DROPS
-        return _with_harm(ring, clock, residuals, losses, row=row) if worth_it else ring
+        return _with_harm(ring, clock, residuals, losses, row=row)
 
     return tuple(map_side_by_side(map_ring, range(4)))
 
@@ -252,16 +258,30 @@ def _ring_samples(
 def _with_harm(
     ring: RingMap, clock: CommonClock, residuals: Residuals, losses: Losses, *, row: int
 ) -> RingMap:
-    """Add where on the ring the drops are made, and how far the harm reaches around them."""
-    placed = place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev)
-    counts = count_drops(placed)
-    harm = None if counts is None else find_bad_sectors(counts)
-    if counts is None or harm is None:
-        return ring
+    """Add where on the ring the drops are made, how far the harm reaches, and what a single spot explains."""
+    harm, rate_revps = None, None
+    if ring.onset_count >= FEWEST_DROPS:
+        placed = place_drops(clock, residuals, losses, row=row, angle_rev=ring.angle_rev)
+        counts = count_drops(placed)
+        if counts is not None:
+            harm, rate_revps = _harm(placed, counts), counts.rate_revps
+    course = average_over_turns(
+        clock, residuals, losses, row=row, angle_rev=ring.angle_rev, rate_revps=rate_revps
+    )
+    if course is None or (harm is None and course.noise_ratio > MOST_NOISE):
+        return replace(ring, harm=harm)
+    spot = find_spot(course)
+    if harm is not None and spot is not None:
+        harm = replace(harm, sectors=placed_by_spot(harm.sectors, spot))
+    return replace(ring, harm=harm, spot=spot)
+
+
+def _harm(placed: PlacedDrops, counts: DropCounts) -> RingHarm | None:
+    harm = find_bad_sectors(counts)
+    if harm is None:
+        return None
     deviation = deviation_over_ring(placed, counts.rate_revps)
-    if deviation is not None:
-        harm = with_even_widths(with_reach(harm, deviation), deviation)
-    return replace(ring, harm=harm)
+    return harm if deviation is None else with_even_widths(with_reach(harm, deviation), deviation)
 
 
 def _ring_map(
@@ -280,6 +300,7 @@ def _ring_map(
         angle_rev=angle_rev,
         profile=profile_ring(samples.fine_bin, samples.ripple, samples.disturbed),
         harm=None,
+        spot=None,
         explained_ratio=explained,
         explained_std_ratio=explained_std,
         onset_count=int(np.count_nonzero(samples.onset)),

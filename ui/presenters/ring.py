@@ -168,6 +168,16 @@ def _mark(number: int, sector: BadSector, depth_ratio: float | None) -> SectorMa
     half_deg = 180.0 * sector.width_rev
     centre_deg = 360.0 * sector.centre_rev
     begin_deg = (centre_deg - half_deg) % 360.0
+    place = f"{centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}"
+    if np.isnan(sector.drops_per_turn):
+        text = Text(
+            "Bad sector {number}: at {place}°, up to {width}° wide. It shows in the mean of many turns; no "
+            "single drop stands out there.",
+            number=number,
+            place=place,
+            width=f"{360.0 * (sector.width_rev + sector.width_std_rev):.0f}",
+        )
+        return SectorMark(number, begin_deg, begin_deg + 2.0 * half_deg, text)
     depth = ""
     if depth_ratio is not None:
         deeper = f"{100.0 * depth_ratio:.0f}"
@@ -175,7 +185,7 @@ def _mark(number: int, sector: BadSector, depth_ratio: float | None) -> SectorMa
     text = Text(
         "Bad sector {number}: at {place}°, {width}° wide. In 100 turns {drops} drops begin there{depth}.",
         number=number,
-        place=f"{centre_deg:.0f} ± {360.0 * sector.centre_std_rev:.0f}",
+        place=place,
         width=f"{2.0 * half_deg:.0f} ± {360.0 * sector.width_std_rev:.0f}",
         drops=format_value(100.0 * sector.drops_per_turn, 100.0 * sector.drops_per_turn_std, ""),
         depth=depth,

@@ -5391,6 +5391,45 @@ s</translation>
   </message>
  </context>
  <context>
+  <name>measurement.single-spot-rest</name>
+  <message>
+   <source>One single spot on the ring of the {corner} wheel leaves {value} of the mean rise and fall of its speed over a turn unexplained ({band}).</source>
+   <translation>Eine einzige Stelle am Ring des Rads {corner} lässt {value} vom mittleren Auf und Ab der Geschwindigkeit über die Umdrehung unerklärt ({band}).</translation>
+  </message>
+  <message>
+   <source>Steady straight driving of 200 wheel turns or more while the fault is present, recorded at 20 Hz or faster.</source>
+   <translation>Gleichmäßige Geradeausfahrt über 200 Radumdrehungen oder mehr, während der Fehler da ist, aufgezeichnet mit 20 Hz oder schneller.</translation>
+  </message>
+  <message>
+   <source>What one spot leaves unexplained</source>
+   <translation>Was eine einzige Stelle unerklärt lässt</translation>
+  </message>
+  <message>
+   <source>a little besides</source>
+   <translation>ein wenig daneben</translation>
+  </message>
+  <message>
+   <source>hardly anything besides</source>
+   <translation>kaum etwas daneben</translation>
+  </message>
+  <message>
+   <source>mostly something else</source>
+   <translation>meist etwas anderes</translation>
+  </message>
+  <message>
+   <source>much besides</source>
+   <translation>viel daneben</translation>
+  </message>
+  <message>
+   <source>one spot explains it</source>
+   <translation>eine Stelle erklärt es</translation>
+  </message>
+  <message>
+   <source>two minutes of steady straight driving at 25 to 40 km/h</source>
+   <translation>zwei Minuten gleichmäßige Geradeausfahrt mit 25 bis 40 km/h</translation>
+  </message>
+ </context>
+ <context>
   <name>measurement.speed-loss-slope</name>
   <message>
    <source>At twice the speed the signal of the {corner} wheel is lost or falls {value} as often ({band}).</source>
@@ -6143,6 +6182,10 @@ s</translation>
   <message>
    <source>Ask for the file once more, or make a new exercise.</source>
    <translation>Die Datei noch einmal anfordern oder eine neue Übung anlegen.</translation>
+  </message>
+  <message>
+   <source>Bad sector {number}: at {place}°, up to {width}° wide. It shows in the mean of many turns; no single drop stands out there.</source>
+   <translation>Schadhafter Sektor {number}: bei {place}°, bis zu {width}° breit. Er zeigt sich im Mittel vieler Umdrehungen; kein einzelner Einbruch sticht dort hervor.</translation>
   </message>
   <message>
    <source>Bad sector {number}: at {place}°, {width}° wide. In 100 turns {drops} drops begin there{depth}.</source>
@@ -7625,6 +7668,10 @@ s</translation>
    <translation>lässt sich nicht entpacken: {reason}</translation>
   </message>
   <message>
+   <source>chance hides how the speed runs over a turn</source>
+   <translation>der Zufall verdeckt, wie die Geschwindigkeit über die Umdrehung verläuft</translation>
+  </message>
+  <message>
    <source>channel {name}</source>
    <translation>Kanal {name}</translation>
   </message>
@@ -8191,6 +8238,10 @@ s</translation>
   <message>
    <source>nothing can be written there</source>
    <translation>dort lässt sich nichts schreiben</translation>
+  </message>
+  <message>
+   <source>nothing in the speed keeps clearly to one part of the ring</source>
+   <translation>nichts an der Geschwindigkeit hält sich deutlich an einen Teil des Rings</translation>
   </message>
   <message>
    <source>nothing remembered was used. {error}</source>

@@ -31,6 +31,7 @@ def make_ring(harm: RingHarm | None = None) -> RingMap:
         angle_rev=np.zeros(0),
         profile=profile_ring(bins, ripple, disturbed),
         harm=harm,
+        spot=None,
         explained_ratio=0.4,
         explained_std_ratio=0.01,
         onset_count=0,
@@ -99,6 +100,17 @@ def test_sectors_are_numbered_and_worded() -> None:
     assert second.centre_deg == pytest.approx(356.4)
     assert first.text.startswith("Bad sector 1: at 90 ± 7°, 18 ± 4° wide. In 100 turns 80.0 ± 5.0 drops")
     assert any("delay of the control unit" in sentence for sentence in picture.sentences)
+
+
+def test_a_spot_of_the_mean_course_is_told_without_a_number_of_drops() -> None:
+    unseen = replace(make_sector(0.25), drops_per_turn=float("nan"), drops_per_turn_std=float("nan"))
+    picture = build_ring_picture(still_car(replace(make_ring(make_harm(unseen)), angle_rev=np.zeros(50))), 0)
+    assert isinstance(picture, RingPicture)
+    (mark,) = picture.sectors
+    assert mark.text == (
+        "Bad sector 1: at 90 ± 7°, up to 22° wide. It shows in the mean of many turns; no single drop stands "
+        "out there."
+    )
 
 
 def test_without_a_turn_the_reason_and_the_driving_are_passed_on() -> None:

@@ -82,6 +82,7 @@ from triage.signals.measures.signal_loss import (
     measure_drop_out_length,
     measure_drop_out_rate,
 )
+from triage.signals.measures.single_spot import measure_single_spot_rest
 from triage.signals.measures.turn_grain import measure_turn_grain
 from triage.signals.measures.warming import measure_loss_trend
 from triage.signals.measures.wiring_checks import measure_wiring
@@ -138,6 +139,7 @@ CORNER_MEASURES: Final[dict[str, Callable[[Analysis, int], Measured]]] = {
     "pole-order-one": measure_pole_order_one,
     "harmed-share": measure_harmed_share,
     "bad-sector-count": measure_bad_sector_count,
+    "single-spot-rest": measure_single_spot_rest,
     "turn-grain": measure_turn_grain,
 }
 

@@ -16,8 +16,8 @@ from triage.signals.measurement import NotMeasurable
 from triage.signals.revolution_line import (
     FALSE_ALARM_LIMIT,
     RevolutionLine,
-    comb_evidence,
     find_revolution_lines,
+    line_near,
 )
 from triage.signals.ripple_spectra import (
     FEWEST_SAMPLES,
@@ -161,7 +161,11 @@ def test_noise_shows_as_much_as_often_as_is_stated(samples: int, drives: int) ->
         distance = _drive(rng, samples, 0.25)
         paths = [_path(distance, 0.002 * rng.normal(size=distance.size)) for _ in range(4)]
         decades += [
-            comb_evidence(spectra, middle_m, tolerance_ratio=LONGEST_M / middle_m - 1.0)
+            -np.log10(
+                line_near(
+                    spectra, middle_m, tolerance_ratio=LONGEST_M / middle_m - 1.0
+                ).false_alarm_probability
+            )
             for spectra in measure_ripple_spectra(paths)
             if spectra is not None
         ]

@@ -43,6 +43,9 @@ SAME_CIRCUMFERENCE: Final = 0.02
 NEAR_RATIO: Final = 0.008
 """Half width of the search where another wheel has shown its revolution: tyres, pressure and curves."""
 
+KNOWN_RATIO: Final = 0.06
+"""Half width of the search around a circumference that is given."""
+
 DRIFT_RATIO: Final = 0.0016
 """Standard uncertainty of a circumference from slip and from the delay of the control unit, which no length
 of drive reduces. Most lines of simulated cars lie closer; the few on drives full of curves need it."""
@@ -97,12 +100,8 @@ def find_revolution_lines(
     -------
     four RevolutionLine or NotMeasurable
     """
-    band = (
-        (SHORTEST_M, LONGEST_M)
-        if circumference_m is None
-        else (circumference_m * 0.94, circumference_m * 1.06)
-    )
-    combs = [None if one is None else _comb_sums(one, band) for one in spectra]
+    band = search_band(circumference_m)
+    combs = [None if one is None else comb_sums(one, band) for one in spectra]
     found = [
         None if one is None or comb is None else _best_comb(one, comb)
         for one, comb in zip(spectra, combs, strict=True)
@@ -135,36 +134,26 @@ def line_near(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio
     RevolutionLine
         In noise alone it is the highest peak of it, as its ``false_alarm_probability`` tells.
     """
-    return _best_comb(spectra, _comb_sums(spectra, _around(circumference_m, tolerance_ratio)))
-
-
-def comb_evidence(spectra: RippleSpectra, circumference_m: float, *, tolerance_ratio: float) -> float:
-    """How strongly the ripple speaks for a revolution of about this length, in decades.
-
-    Parameters
-    ----------
-    spectra : RippleSpectra
-    circumference_m : float
-        Place that something else has told, such as the other wheels.
-    tolerance_ratio : float
-        Half width of the search around it, relative.
-
-    Returns
-    -------
-    float
-        Minus the decimal logarithm of the probability that noise gives as strong a comb there: below 1 for
-        noise, 2 for odds of one in a hundred.
-    """
-    comb = _comb_sums(spectra, _around(circumference_m, tolerance_ratio))
-    return float(-_best_surprise(spectra, comb)[0] / np.log(10.0))
+    return _best_comb(spectra, comb_sums(spectra, _around(circumference_m, tolerance_ratio)))
 
 
 def _around(circumference_m: float, tolerance_ratio: float) -> tuple[float, float]:
     return circumference_m * (1.0 - tolerance_ratio), circumference_m * (1.0 + tolerance_ratio)
 
 
-def _comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> _Comb:
-    """Wavenumbers of the candidates, and the power summed over stretches up to each harmonic (8 rows)."""
+def search_band(circumference_m: float | None) -> tuple[float, float]:
+    """Shortest and longest circumference to look for: 6 % around a known one, else those of all tyres."""
+    return (SHORTEST_M, LONGEST_M) if circumference_m is None else _around(circumference_m, KNOWN_RATIO)
+
+
+def comb_sums(spectra: RippleSpectra, band: tuple[float, float]) -> tuple[FloatArray, FloatArray]:
+    """Sum the power at the harmonics of every candidate in a band of circumferences.
+
+    Returns
+    -------
+    float64[N], float64[8, N]
+        Wavenumbers of the candidates, and the power summed over stretches up to each harmonic.
+    """
     step = spectra.step_per_m / HARMONICS
     first, last = int(1.0 / (band[1] * step)), int(np.ceil(1.0 / (band[0] * step)))
     candidates = np.arange(first, last + 1, dtype=np.float64) * step

@@ -4524,6 +4524,14 @@ s</translation>
    <translation>anderer Reifen</translation>
   </message>
   <message>
+   <source>probably another count</source>
+   <translation>wahrscheinlich andere Polzahl</translation>
+  </message>
+  <message>
+   <source>probably another tyre</source>
+   <translation>wahrscheinlich anderer Reifen</translation>
+  </message>
+  <message>
    <source>rather another count</source>
    <translation>eher andere Polzahl</translation>
   </message>
@@ -8160,10 +8168,6 @@ s</translation>
    <translation>es fehlen Augenblicke beider Arten zum Vergleichen</translation>
   </message>
   <message>
-   <source>no other wheel shows how long a revolution is</source>
-   <translation>kein anderes Rad zeigt, wie lang eine Umdrehung ist</translation>
-  </message>
-  <message>
    <source>no recording</source>
    <translation>keine Aufzeichnung</translation>
   </message>
@@ -9302,6 +9306,10 @@ s</translation>
   <message>
    <source>too little straight driving above 15 km/h</source>
    <translation>zu wenig Geradeausfahrt über 15 km/h</translation>
+  </message>
+  <message>
+   <source>too little usable driving to see how long a turn is</source>
+   <translation>zu wenig brauchbare Fahrt, um zu sehen, wie lang eine Umdrehung ist</translation>
   </message>
   <message>
    <source>too many files are open</source>

@@ -22,12 +22,12 @@ from triage.simulator.road_test import simulate_road_test
 
 def test_a_spot_is_found_to_ten_degrees_on_most_cars() -> None:
     """At 50 Hz and a steady 30 km/h for 60 s; the cycle of the unit and its phase are not known."""
-    cases = [RingCase("encoder-damage", 0.5, 50.0, 30.0, 60.0, seed) for seed in range(10)]
+    cases = [RingCase("encoder-damage", 0.5, 50.0, 30.0, 60.0, seed) for seed in range(100)]
     scores = [score_ring(case) for case in cases]
-    assert sum(score.found for score in scores) >= 9
-    assert sum(is_good(case, score) for case, score in zip(cases, scores, strict=True)) >= 7
+    assert sum(score.found for score in scores) >= 86
+    assert sum(is_good(case, score) for case, score in zip(cases, scores, strict=True)) >= 70
     inside = [abs(score.off_rev) < 2.0 * score.off_std_rev for score in scores if score.found]
-    assert np.mean(inside) >= 0.8
+    assert np.mean(inside) >= 0.9
 
 
 def test_the_width_of_an_evenly_dirty_sector_is_found_on_most_cars() -> None:

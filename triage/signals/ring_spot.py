@@ -52,7 +52,7 @@ LONG_WINDOW_S: Final = 0.05
 """Units that time pulses average over less, those that count them over more (judgement)."""
 
 MOST_RESTLESSNESS: Final = 3.0
-"""On simulated damage behind units that count 0.8 to 2, on dirt behind others 5 to some thousand."""
+"""On simulated damage behind units that count mostly 0.8 to 2, on dirt behind others 5 to some thousand."""
 
 MOST_LOST_REV: Final = 0.06
 """More than three pitches at 50 pulses a turn is no spot."""

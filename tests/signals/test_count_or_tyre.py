@@ -66,7 +66,7 @@ def test_noise_says_nothing() -> None:
     rng = np.random.default_rng(9)
     decades = [
         weigh_count_against_tyre(
-            [_spectra(rng, None, 0.0)] * 2 + [_spectra(rng, None, 0.0)] * 2, 0, ratio=RATIO, ratio_std=0.0004
+            [_spectra(rng, None, 0.0) for _ in range(4)], 0, ratio=RATIO, ratio_std=0.0004
         )
         for _ in range(20)
     ]

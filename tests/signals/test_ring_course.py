@@ -37,13 +37,15 @@ def test_the_power_of_chance_is_that_of_the_means() -> None:
 
 
 def test_only_samples_around_the_rate_count() -> None:
-    place, noise = _samples()
-    rate = np.where(np.arange(place.size) % 2 == 0, 4.0, 12.0)
-    depth = np.where(rate > 8.0, -0.5, 0.0) + 0.0 * noise
-    slow = course_of(depth, place, rate, around_revps=4.0)
-    quick = course_of(depth, place, rate, around_revps=12.0)
-    assert slow is None or np.abs(slow.mean_ratio).max() == 0.0
-    assert quick is None or (quick.mean_ratio == -0.5).all()
+    place, _ = _samples()
+    turn = np.arange(place.size) // RING_BINS
+    rate = np.where(turn % 2 == 0, 4.0, 12.0)
+    depth = np.where(rate > 8.0, -0.5, 0.0)
+    for around_revps, wanted in ((4.0, 0.0), (12.0, -0.5)):
+        course = course_of(depth, place, rate, around_revps=around_revps)
+        assert course is not None
+        assert (course.mean_ratio == wanted).all()
+        assert course.rate_revps == pytest.approx(around_revps)
 
 
 def test_too_few_samples_give_no_course() -> None:

@@ -101,7 +101,7 @@ def test_a_missing_pulse_behind_a_unit_that_times(cycles: int) -> None:
 @pytest.mark.parametrize("cycles", [1, 2, 4])
 @pytest.mark.parametrize("moved_pitch", [-0.35, 0.35])
 def test_a_moved_pulse_lies_where_it_shows_first_high_or_low(cycles: int, moved_pitch: float) -> None:
-    """Behind a unit that averages over four cycles the drop comes 58 degrees after a tooth that is early."""
+    """Behind a unit that averages over four cycles the drop comes 60 degrees after a tooth that is early."""
     pulse_rev = _sound()
     pulse_rev[SPOT_PULSE] += moved_pitch / PULSES
     found = find_spot(_timing(pulse_rev, cycles))

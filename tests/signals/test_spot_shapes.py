@@ -45,7 +45,7 @@ def _cycle_by_cycle(window_rev: float, filter_rev: float) -> FloatArray:
 def test_a_missing_pulse_shows_as_in_a_unit_worked_out_cycle_by_cycle(window: int, filter_: int) -> None:
     plain = _cycle_by_cycle(WINDOWS_REV[window], FILTERS_REV[filter_])
     apart = _shape(window, filter_) - plain
-    # The highest order is left out by neither alike: the shapes end at 48 a turn.
+    # The shapes end at order 48, the plain sum does not.
     assert np.sqrt(np.mean(apart**2)) < 0.01 * plain.std() + 0.01
 
 

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import Losses
 from triage.signals.residuals import Residuals
-from triage.signals.ring_drops import LONGEST_STEP_REV, ring_bin
+from triage.signals.ring_drops import LONGEST_STEP_REV, depth_of, ring_bin
 from triage.signals.ring_response import RING_BINS
 from triage.signals.running import rate_at, stride_of
 from triage.speed_log import FloatArray
@@ -101,9 +101,8 @@ def average_over_turns(
     """
     moving = np.flatnonzero(losses.moving[row])
     moving = moving[:: stride_of(moving.size)]
-    fast = residuals.fast_ratio[row, moving]
-    gone = losses.lost[row, moving] & ~clock.valid[row, moving]
-    depth = np.where(np.isfinite(fast), np.clip(fast, -1.0, 1.0), np.where(gone, -1.0, np.nan))
+    # A single spike must not move the mean of its bin by more than a lost signal does.
+    depth = np.minimum(depth_of(clock, residuals, losses, row, moving), 1.0)
     rate = np.abs(rate_at(angle_rev, clock.time_s, moving))
     fit = np.isfinite(depth) & (rate > SLOWEST_REVPS) & (rate * clock.period_s < LONGEST_STEP_REV)
     return course_of(depth[fit], ring_bin(angle_rev[moving[fit]]), rate[fit], around_revps=rate_revps)

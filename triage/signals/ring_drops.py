@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from triage.signals.conditioning import CommonClock
 from triage.signals.losses import DISTURBED_LEAST, DISTURBED_SIGMA, ROUGH_FACTOR, Losses
@@ -33,6 +34,8 @@ LONGEST_STEP_REV: Final = 0.5
 
 SLOWEST_SHARE: Final = 0.4
 """Turns slower than this share of the fastest used are left out: one response must fit all (judgement)."""
+
+EVERY_SAMPLE: Final = slice(None)
 
 NEIGHBOURS_PERIODS: Final = 1.6
 """Samples further apart than this are no neighbours; between them anything may have happened."""
@@ -67,10 +70,16 @@ class PlacedDrops:
     period_s: float
 
 
-def depth_of(clock: CommonClock, residuals: Residuals, losses: Losses, row: int) -> FloatArray:
+def depth_of(
+    clock: CommonClock,
+    residuals: Residuals,
+    losses: Losses,
+    row: int,
+    samples: NDArray[np.intp] | slice = EVERY_SAMPLE,
+) -> FloatArray:
     """Relative deviation of a wheel, -1 where its signal is gone; NaN where nothing is known, float64[N]."""
-    fast = residuals.fast_ratio[row]
-    gone = losses.lost[row] & ~clock.valid[row]
+    fast = residuals.fast_ratio[row, samples]
+    gone = losses.lost[row, samples] & ~clock.valid[row, samples]
     return np.where(np.isfinite(fast), np.maximum(fast, -1.0), np.where(gone, -1.0, np.nan))
 
 
